@@ -1,0 +1,194 @@
+/**
+ * The webcam as a light source: opened on request, left to settle, held, then read region by region. Only two
+ * brightness numbers leave each picture.
+ */
+import {
+  assumedCalibration,
+  type Calibration,
+  type CameraRegion,
+  clippedShares,
+  DEFAULT_REGIONS,
+  linearLuminance,
+  type LuminanceSample,
+  luxFrom,
+  settlingOf,
+  typedCalibration,
+} from '../light/camera.ts';
+import {
+  type CameraEnd,
+  type CameraFrame,
+  type CameraLocks,
+  type CameraSession,
+  openCamera,
+  type RefusalKind,
+} from '../light/camera.device.ts';
+import { type Lux, type Pair, pairOf, type Seconds, VOICES, type VoiceId } from '../quantity/units.ts';
+import { Store } from './store.ts';
+
+export type CameraState =
+  | { readonly kind: 'off'; readonly ended: CameraEnd | null }
+  | { readonly kind: 'asking' }
+  | { readonly kind: 'refused'; readonly reason: RefusalKind }
+  /** Open, giving the exposure back to the camera. */
+  | { readonly kind: 'unlocking' }
+  /** Open, waiting for the exposure to come to rest. */
+  | { readonly kind: 'settling' }
+  /** Open, but the picture cannot be scaled: too dark at this sensor. */
+  | { readonly kind: 'too dark'; readonly voice: VoiceId }
+  | {
+      readonly kind: 'on';
+      readonly calibration: Calibration;
+      readonly locks: CameraLocks;
+      /** The exposure never came to rest; the picture was taken as it was. */
+      readonly restless: boolean;
+    };
+
+export interface CameraView {
+  readonly state: CameraState;
+  readonly regions: Pair<CameraRegion>;
+  /** A region holds many pixels at the top of the scale: brighter light cannot be told apart. */
+  readonly clipped: Pair<boolean>;
+}
+
+/** Share of white pixels in a region above which readings are no longer true. */
+const CLIPPED_SHARE = 0.2;
+
+export class CameraLight {
+  readonly view = new Store<CameraView>({
+    state: { kind: 'off', ended: null },
+    regions: DEFAULT_REGIONS,
+    clipped: { A: false, B: false },
+  });
+  readonly #onLux: (lux: Pair<Lux>, every: Seconds) => void;
+  #session: CameraSession | null = null;
+  #samples: LuminanceSample[] = [];
+  #litLux: Lux = 300;
+  #lastFrame: Seconds | null = null;
+  /** Rises with every switching on and off: an answer that comes too late is let go. */
+  #attempt = 0;
+  #preparing = false;
+  /** A patch was moved: its picture must be taken anew. */
+  #moved = false;
+
+  constructor(onLux: (lux: Pair<Lux>, every: Seconds) => void) {
+    this.#onLux = onLux;
+  }
+
+  /** The running picture, for the page to show. */
+  get video(): HTMLVideoElement | null {
+    return this.#session?.video ?? null;
+  }
+
+  async open(litLux: Lux): Promise<void> {
+    this.stop();
+    const attempt = ++this.#attempt;
+    this.#litLux = litLux;
+    this.#setState({ kind: 'asking' });
+    const answer = await openCamera();
+    if (attempt !== this.#attempt) {
+      if (answer.kind === 'open') answer.stop();
+      return;
+    }
+    if (answer.kind !== 'open') {
+      this.#setState({ kind: 'refused', reason: answer.kind });
+      return;
+    }
+    this.#session = answer;
+    this.#samples = [];
+    this.#lastFrame = null;
+    this.#setState({ kind: 'settling' });
+    answer.onFrame((frame) => this.#take(frame));
+    answer.onEnded((ended) => {
+      this.#session = null;
+      this.#attempt++;
+      this.#setState({ kind: 'off', ended });
+    });
+  }
+
+  stop(): void {
+    this.#attempt++;
+    this.#session?.stop();
+    this.#session = null;
+    if (this.view.current.state.kind !== 'off') this.#setState({ kind: 'off', ended: null });
+  }
+
+  /** Lets the exposure find itself again and takes the picture anew as the lit level. */
+  async takeAgain(litLux: Lux = this.#litLux): Promise<void> {
+    const session = this.#session;
+    if (!session) return;
+    this.#litLux = litLux;
+    const attempt = ++this.#attempt;
+    this.#setState({ kind: 'unlocking' });
+    await session.unlock();
+    if (attempt !== this.#attempt) return;
+    this.#samples = [];
+    this.#setState({ kind: 'settling' });
+  }
+
+  /** The present picture is these many lux, as a meter at the sensors says. */
+  calibrate(lux: Pair<Lux>): boolean {
+    const last = this.#samples.at(-1);
+    const { state } = this.view.current;
+    if (!last || state.kind !== 'on' || !this.#session) return false;
+    const result = typedCalibration(last.luminance, lux, this.#session.exposure);
+    if (!result.calibration) return false;
+    this.#setState({ ...state, calibration: result.calibration });
+    return true;
+  }
+
+  /** Moves a patch. What it now shows counts as the lit level, from the next picture on. */
+  placeRegion(voice: VoiceId, region: CameraRegion): void {
+    this.#moved = true;
+    this.view.dispatch((view) => ({ ...view, regions: { ...view.regions, [voice]: region } }));
+  }
+
+  #setState(state: CameraState): void {
+    this.view.dispatch((view) => ({ ...view, state }));
+  }
+
+  #take({ picture, seconds }: CameraFrame): void {
+    const { regions, state } = this.view.current;
+    const { data, width, height } = picture;
+    const luminance = pairOf((voice) => linearLuminance(data, width, height, regions[voice]));
+    this.#samples.push({ seconds, luminance });
+    if (state.kind === 'settling') void this.#prepare();
+    else if (this.#samples.length > 1) this.#samples.shift();
+    if (state.kind !== 'on' || !this.#session) return;
+    if (this.#moved) {
+      this.#moved = false;
+      const { exposure } = this.#session;
+      const result = assumedCalibration(luminance, this.#litLux, exposure);
+      this.#setState(
+        result.calibration
+          ? { ...state, calibration: result.calibration }
+          : { kind: 'too dark', voice: result.voice },
+      );
+      return;
+    }
+    const clipped = pairOf((v) => clippedShares(data, width, height, regions[v]).bright > CLIPPED_SHARE);
+    if (VOICES.some((v) => clipped[v] !== this.view.current.clipped[v]))
+      this.view.dispatch((view) => ({ ...view, clipped }));
+    const every = this.#lastFrame === null ? 1 / 30 : Math.min(0.2, Math.max(0.005, seconds - this.#lastFrame));
+    this.#lastFrame = seconds;
+    this.#onLux(luxFrom(state.calibration, luminance, this.#session.exposure), every);
+  }
+
+  /** Once the picture rests: hold the exposure, and take the picture as the lit level. */
+  async #prepare(): Promise<void> {
+    const settling = settlingOf(this.#samples);
+    const session = this.#session;
+    if (settling === 'settling' || this.#preparing || !session) return;
+    const attempt = this.#attempt;
+    this.#preparing = true;
+    const locks = await session.lock();
+    this.#preparing = false;
+    const last = this.#samples.at(-1);
+    if (attempt !== this.#attempt || !last) return;
+    const result = assumedCalibration(last.luminance, this.#litLux, session.exposure);
+    this.#setState(
+      result.calibration
+        ? { kind: 'on', calibration: result.calibration, locks, restless: settling === 'gave-up' }
+        : { kind: 'too dark', voice: result.voice },
+    );
+  }
+}

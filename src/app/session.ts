@@ -1,0 +1,30 @@
+/** What belongs to this sitting, not to the instrument: chosen light, look, volume. Not undone, kept per device. */
+import { DEFAULT_STAGE, type Stage } from '../light/stage.ts';
+import type { Lux } from '../quantity/units.ts';
+
+export type Look = 'light' | 'dark' | 'projector';
+export type LightSource = 'stage' | 'camera';
+
+export interface Session {
+  readonly look: Look;
+  /** Loudest peak of both voices together, in decibels below full scale. */
+  readonly volumeDb: number;
+  readonly light: LightSource;
+  readonly stage: Stage;
+  /** Lux that the camera's first picture counts as. */
+  readonly cameraLux: Lux;
+  /** Steady tones do not fade. */
+  readonly exhibition: boolean;
+}
+
+/** Never louder than this; the default is quiet. */
+export const VOLUME = { min: -60, usual: -20, max: -6 } as const;
+
+export const DEFAULT_SESSION: Session = {
+  look: 'light',
+  volumeDb: VOLUME.usual,
+  light: 'stage',
+  stage: DEFAULT_STAGE,
+  cameraLux: 300,
+  exhibition: false,
+};

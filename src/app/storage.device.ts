@@ -1,0 +1,56 @@
+/** What this browser keeps: the design at hand, and how the page was set. Nothing leaves the device. */
+import * as v from 'valibot';
+import { decodeText, encodeText } from '../design/decode.ts';
+import type { Design } from '../design/design.ts';
+import { DEFAULT_SESSION, type Session, VOLUME } from './session.ts';
+
+const DESIGN_KEY = 'lampnote.design';
+const SESSION_KEY = 'lampnote.session';
+
+/** Light is not kept: a new sitting starts on the stage, lit. */
+const kept = v.object({
+  look: v.picklist(['light', 'dark', 'projector']),
+  volumeDb: v.pipe(v.number(), v.minValue(VOLUME.min), v.maxValue(VOLUME.max)),
+  exhibition: v.boolean(),
+});
+
+/** False when the browser will not keep it (full, or forbidden). */
+export function keepDesign(design: Design): boolean {
+  return put(DESIGN_KEY, encodeText(design));
+}
+
+/** The design of the last sitting; null when there is none or it no longer reads. */
+export function keptDesign(): Design | null {
+  const text = get(DESIGN_KEY);
+  const decoded = text === null ? null : decodeText(text);
+  return decoded?.ok ? decoded.design : null;
+}
+
+export function keepSession({ look, volumeDb, exhibition }: Session): boolean {
+  return put(SESSION_KEY, JSON.stringify({ look, volumeDb, exhibition }));
+}
+
+export function keptSession(): Session {
+  try {
+    return { ...DEFAULT_SESSION, ...v.parse(kept, JSON.parse(get(SESSION_KEY) ?? '')) };
+  } catch {
+    return DEFAULT_SESSION;
+  }
+}
+
+function put(key: string, value: string): boolean {
+  try {
+    localStorage.setItem(key, value);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+function get(key: string): string | null {
+  try {
+    return localStorage.getItem(key);
+  } catch {
+    return null;
+  }
+}

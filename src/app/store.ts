@@ -1,0 +1,112 @@
+/**
+ * Holds one immutable value, changes it through one door, remembers what can be taken back.
+ * A command returns the next value; returning the same object means nothing happened.
+ */
+
+export type Listener = () => void;
+
+export class Store<T> {
+  #current: T;
+  readonly #listeners = new Set<Listener>();
+  #telling = false;
+
+  constructor(initial: T) {
+    this.#current = initial;
+  }
+
+  get current(): T {
+    return this.#current;
+  }
+
+  /** Changes the value. Throws when called from inside a notification: a change must not answer a change. */
+  dispatch(command: (value: T) => T): void {
+    if (this.#telling) throw new Error('A change was made while the last one was still being told.');
+    this.#set(command(this.#current));
+  }
+
+  /** Calls back after every change, until the returned function is called. */
+  subscribe(listener: Listener): () => void {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  }
+
+  #set(next: T): void {
+    if (Object.is(next, this.#current)) return;
+    this.#current = next;
+    this.#telling = true;
+    try {
+      for (const listener of [...this.#listeners]) listener();
+    } finally {
+      this.#telling = false;
+    }
+  }
+}
+
+/** The most changes kept; the oldest are let go first. */
+const MOST_STEPS = 20_000;
+
+interface Step<T> {
+  readonly label: string;
+  readonly before: T;
+}
+
+/** What can be taken back and done again. */
+export interface History {
+  readonly undo: string | null;
+  readonly redo: string | null;
+}
+
+/** A store whose changes can be taken back. Steps of one gesture (same `gesture`) are one change. */
+export class DocumentStore<T> extends Store<T> {
+  #past: Step<T>[] = [];
+  #future: Step<T>[] = [];
+  #gesture: unknown = null;
+
+  /** Changes the document as one step; while `gesture` stays the same, as part of that step. */
+  change(label: string, command: (value: T) => T, gesture: unknown = null): void {
+    const before = this.current;
+    const next = command(before);
+    if (Object.is(next, before)) return;
+    const merges = gesture !== null && gesture === this.#gesture;
+    if (!merges) {
+      this.#past.push({ label, before });
+      if (this.#past.length > MOST_STEPS) this.#past.shift();
+    }
+    this.#future = [];
+    this.#gesture = gesture;
+    this.dispatch(() => next);
+  }
+
+  /** A gesture that was given up: the document goes back to where it began, without a step. */
+  cancel(gesture: unknown): void {
+    if (gesture === null || gesture !== this.#gesture) return;
+    this.#gesture = null;
+    const step = this.#past.pop();
+    if (step) this.dispatch(() => step.before);
+  }
+
+  /** A gesture that is over: the next change is a step of its own. */
+  endGesture(): void {
+    this.#gesture = null;
+  }
+
+  undo(): void {
+    this.#move(this.#past, this.#future);
+  }
+
+  redo(): void {
+    this.#move(this.#future, this.#past);
+  }
+
+  get history(): History {
+    return { undo: this.#past.at(-1)?.label ?? null, redo: this.#future.at(-1)?.label ?? null };
+  }
+
+  #move(from: Step<T>[], to: Step<T>[]): void {
+    const step = from.pop();
+    if (!step) return;
+    this.#gesture = null;
+    to.push({ label: step.label, before: this.current });
+    this.dispatch(() => step.before);
+  }
+}

@@ -1,0 +1,175 @@
+/**
+ * From anything to a design, or to complaints that say where (a dotted path), what was read, and what would
+ * have been accepted. Nothing is repaired silently: a file is taken whole or not at all.
+ */
+import * as v from 'valibot';
+import { CELLS } from '../parts/cells.ts';
+import { COMPARATORS } from '../parts/comparators.ts';
+import { DIELECTRICS } from '../parts/capacitors.ts';
+import { SUPPLIES } from '../parts/supplies.ts';
+import { TIMERS } from '../parts/timers.ts';
+import { TRIMMERS } from '../parts/trimmers.ts';
+import type { Limits } from '../quantity/parse.ts';
+import { type Design, FORMAT, VERSION } from './design.ts';
+import { LIMITS, NAME_LENGTH, NOTES_LENGTH } from './limits.ts';
+import { upgraded } from './versions.ts';
+
+export type Accepts =
+  | { readonly kind: 'number'; readonly limits: Limits }
+  | { readonly kind: 'whole number' }
+  | { readonly kind: 'text'; readonly length: number }
+  | { readonly kind: 'choice'; readonly options: readonly string[] }
+  | { readonly kind: 'yes or no' }
+  | { readonly kind: 'entries' }
+  | { readonly kind: 'no such entry' };
+
+export type Complaint =
+  | { readonly kind: 'too large'; readonly bytes: number; readonly most: number }
+  | { readonly kind: 'not JSON' }
+  | { readonly kind: 'not a design' }
+  | { readonly kind: 'later version'; readonly version: number }
+  | { readonly kind: 'value'; readonly path: string; readonly read: string; readonly accepts: Accepts };
+
+export type Decoded =
+  | { readonly ok: true; readonly design: Design }
+  | { readonly ok: false; readonly complaints: readonly Complaint[] };
+
+/** A design file is a few kilobytes; anything far above is something else. */
+const MOST_BYTES = 256 * 1024;
+
+/** Complaints shown at once. */
+const MOST_COMPLAINTS = 8;
+
+/** Each rule carries what it accepts, as the issue's message. */
+const says = (accepts: Accepts): string => JSON.stringify(accepts);
+
+const within = (limits: Limits) => {
+  const message = says({ kind: 'number', limits });
+  return v.pipe(v.number(message), v.check((x) => x >= limits.min && x <= limits.max, message));
+};
+const oneOf = <const T extends string>(options: readonly T[]) =>
+  v.picklist(options, says({ kind: 'choice', options }));
+const keysOf = <T extends string>(record: Readonly<Record<T, unknown>>) => oneOf(Object.keys(record) as T[]);
+const text = (length: number) => {
+  const message = says({ kind: 'text', length });
+  return v.pipe(v.string(message), v.maxLength(length, message));
+};
+const yesNo = v.boolean(says({ kind: 'yes or no' }));
+const wholeMessage = says({ kind: 'whole number' });
+const wholeNumber = v.pipe(
+  v.number(wholeMessage),
+  v.check((x) => Number.isSafeInteger(x) && x >= 0, wholeMessage),
+);
+const entries = <const T extends v.ObjectEntries>(shape: T) => v.strictObject(shape, says({ kind: 'entries' }));
+const pair = <const T extends v.GenericSchema>(schema: T) => entries({ A: schema, B: schema });
+
+const trimmer = entries({
+  part: keysOf(TRIMMERS),
+  ohms: within(LIMITS.trimmerOhms),
+  tolerance: within(LIMITS.tolerance),
+  rotation: within(LIMITS.fraction),
+});
+
+const voice = entries({
+  raOhms: within(LIMITS.raOhms),
+  rbFixedOhms: within(LIMITS.rbFixedOhms),
+  trimmer,
+  capacitor: entries({
+    farads: within(LIMITS.timingFarads),
+    dielectric: keysOf(DIELECTRICS),
+    tolerance: within(LIMITS.tolerance),
+  }),
+  controlVolts: v.nullable(within(LIMITS.controlVolts)),
+  cell: entries({ family: keysOf(CELLS), r10Ohms: within(LIMITS.cellOhms), gamma: within(LIMITS.gamma) }),
+  divider: entries({ cell: oneOf(['top', 'bottom']), fixedOhms: within(LIMITS.dividerOhms) }),
+  polarity: oneOf(['light', 'shade']),
+  hysteresisOhms: v.nullable(within(LIMITS.hysteresisOhms)),
+  inputOhms: within(LIMITS.inputOhms),
+  pullUpOhms: within(LIMITS.pullUpOhms),
+});
+
+const design = entries({
+  format: v.literal(FORMAT, says({ kind: 'choice', options: [FORMAT] })),
+  version: v.literal(VERSION, wholeMessage),
+  name: text(NAME_LENGTH),
+  notes: text(NOTES_LENGTH),
+  timer: keysOf(TIMERS),
+  comparator: keysOf(COMPARATORS),
+  supply: entries({
+    kind: keysOf(SUPPLIES),
+    volts: within(LIMITS.supplyVolts),
+    sourceOhms: within(LIMITS.sourceOhms),
+    diode: yesNo,
+    decoupled: yesNo,
+    sharedDipVolts: within(LIMITS.dipVolts),
+  }),
+  voices: pair(voice),
+  threshold: entries({
+    arrangement: oneOf(['shared', 'each']),
+    trimmers: pair(
+      entries({
+        topOhms: within(LIMITS.endResistorOhms),
+        trimmer,
+        bottomOhms: within(LIMITS.endResistorOhms),
+      }),
+    ),
+  }),
+  output: entries({
+    mixOhms: v.nullable(pair(within(LIMITS.mixOhms))),
+    shuntOhms: v.nullable(within(LIMITS.shuntOhms)),
+    volume: v.nullable(entries({ ohms: within(LIMITS.trimmerOhms), rotation: within(LIMITS.fraction) })),
+    coupling: v.nullable(
+      entries({ farads: within(LIMITS.couplingFarads), kind: oneOf(['film', 'ceramic', 'electrolytic']) }),
+    ),
+    loadOhms: within(LIMITS.loadOhms),
+  }),
+  noise: entries({ voltsRms: within(LIMITS.noiseVolts), seed: wholeNumber }),
+});
+
+/** Reads a design from a file's text. */
+export function decodeText(fileText: string): Decoded {
+  if (fileText.length > MOST_BYTES)
+    return refused({ kind: 'too large', bytes: fileText.length, most: MOST_BYTES });
+  let value: unknown;
+  try {
+    value = JSON.parse(fileText);
+  } catch {
+    return refused({ kind: 'not JSON' });
+  }
+  return decode(value);
+}
+
+/** Reads a design from any value. */
+export function decode(value: unknown): Decoded {
+  if (typeof value !== 'object' || value === null || (value as { format?: unknown }).format !== FORMAT)
+    return refused({ kind: 'not a design' });
+  const current = upgraded(value as Record<string, unknown>);
+  if (!current.ok) return refused({ kind: 'later version', version: current.version });
+  const result = v.safeParse(design, current.document);
+  if (result.success) return { ok: true, design: result.output };
+  return { ok: false, complaints: result.issues.slice(0, MOST_COMPLAINTS).map(complaintOf) };
+}
+
+/** A design as the text of its file. */
+export function encodeText(value: Design): string {
+  return `${JSON.stringify(value, null, 2)}\n`;
+}
+
+function refused(complaint: Complaint): Decoded {
+  return { ok: false, complaints: [complaint] };
+}
+
+function complaintOf(issue: v.BaseIssue<unknown>): Complaint {
+  const unknownKey = issue.type === 'strict_object' && issue.expected === 'never';
+  return {
+    kind: 'value',
+    path: v.getDotPath(issue) ?? '',
+    read: shortened(issue.input),
+    accepts: unknownKey ? { kind: 'no such entry' } : (JSON.parse(issue.message) as Accepts),
+  };
+}
+
+function shortened(input: unknown): string {
+  const written = input === undefined ? 'nothing' : (JSON.stringify(input) ?? String(input));
+  return written.length > 40 ? `${written.slice(0, 39)}…` : written;
+}

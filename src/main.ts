@@ -1,0 +1,14 @@
+/** The page, in order: what this device kept, the application behind the views, the one root element. */
+import './views/theme/theme.css';
+import { Lampnote } from './app/lampnote.ts';
+import { keptDesign, keptSession } from './app/storage.device.ts';
+import { DEFAULT_DESIGN } from './design/defaults.ts';
+import './views/lamp-note.ts';
+
+const app = new Lampnote(keptDesign() ?? DEFAULT_DESIGN, keptSession());
+
+const root = document.querySelector('lamp-note');
+if (root) root.app = app;
+app.run();
+window.addEventListener('pagehide', () => void app.leave());
+window.addEventListener('pageshow', ({ persisted }) => persisted && app.run());

@@ -1,0 +1,52 @@
+/** Prints numbers for people: SI prefixes, significant figures, the reader's own decimal mark. */
+
+const PREFIXES: readonly (readonly [number, string])[] = [
+  [1e9, 'G'],
+  [1e6, 'M'],
+  [1e3, 'k'],
+  [1, ''],
+  [1e-3, 'm'],
+  [1e-6, 'µ'],
+  [1e-9, 'n'],
+  [1e-12, 'p'],
+];
+
+/** Between a number and its unit: a space that does not break. */
+const SPACE = '\u00A0';
+
+/** `4.7 kΩ`, `82 nF`. Up to `figures` significant figures, no trailing zeros. */
+export function formatQuantity(value: number, unit: string, figures = 4, locale = 'en-GB'): string {
+  const size = Math.abs(Number(value.toPrecision(figures)));
+  const [scale, prefix] = size === 0 ? [1, ''] : (PREFIXES.find(([s]) => size >= s * 0.9999999) ?? [1e-12, 'p']);
+  return `${formatNumber(value / scale, figures, locale)}${SPACE}${prefix}${unit}`;
+}
+
+/** Significant figures, no prefix, grouping only from five figures on. */
+export function formatNumber(value: number, figures: number, locale = 'en-GB'): string {
+  return new Intl.NumberFormat(locale, {
+    maximumSignificantDigits: figures,
+    useGrouping: 'min2',
+  } as Intl.NumberFormatOptions).format(value);
+}
+
+/** A fixed number of decimals: `1.54 V`. */
+export function formatFixed(value: number, decimals: number, unit = '', locale = 'en-GB'): string {
+  const text = new Intl.NumberFormat(locale, {
+    minimumFractionDigits: decimals,
+    maximumFractionDigits: decimals,
+    useGrouping: false,
+  }).format(value);
+  return unit ? `${text}${SPACE}${unit}` : text;
+}
+
+/** `47 %`, from a fraction. */
+export function formatShare(value: number, decimals = 0, locale = 'en-GB'): string {
+  return formatFixed(value * 100, decimals, '%', locale);
+}
+
+/** Whole cents with a real sign: `+6`, `−2`, `0`. */
+export function formatSigned(value: number, locale = 'en-GB'): string {
+  const whole = Math.round(value);
+  const digits = formatFixed(Math.abs(whole), 0, '', locale);
+  return whole > 0 ? `+${digits}` : whole < 0 ? `−${digits}` : '0';
+}

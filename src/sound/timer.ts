@@ -1,0 +1,81 @@
+/**
+ * One half of the dual timer in time: a capacitor that is exact between events, and the flip-flop.
+ * Truth table (TI SLFS022): reset dominates, trigger dominates threshold. Held in reset the output is low and
+ * the capacitor decays through RB; released above the lower level it stays low until it has decayed there.
+ */
+import { type Astable, chargeSeconds, dischargeSeconds } from '../circuit/astable.ts';
+import type { Seconds, Volts } from '../quantity/units.ts';
+
+export class Timer {
+  #astable: Astable;
+  /** Capacitor voltage at `#since`. */
+  #volts: Volts = 0;
+  #since: Seconds = 0;
+  #high = false;
+  #released: boolean;
+  #next: Seconds = Number.POSITIVE_INFINITY;
+
+  /** Starts at time 0 with the capacitor empty. */
+  constructor(astable: Astable, released: boolean) {
+    this.#astable = astable;
+    this.#released = released;
+    this.#decide(0);
+  }
+
+  /** Output: high or low. */
+  get high(): boolean {
+    return this.#high;
+  }
+
+  /** When the output next changes by itself; Infinity while held in reset. */
+  get next(): Seconds {
+    return this.#next;
+  }
+
+  capacitorVolts(t: Seconds): Volts {
+    const a = this.#astable;
+    const aim = this.#high ? a.chargeVolts : a.sinkVolts;
+    const ohms = this.#high ? a.chargeOhms : a.sinkOhms;
+    return aim + (this.#volts - aim) * Math.exp(-(t - this.#since) / (ohms * a.farads));
+  }
+
+  /** The event at `next`: a level is reached and the output changes. */
+  fire(): void {
+    const t = this.#next;
+    this.#volts = this.#high ? this.#astable.upperVolts : this.#astable.lowerVolts;
+    this.#since = t;
+    this.#high = !this.#high;
+    this.#decide(t);
+  }
+
+  /** The reset pin, released or held. */
+  setReleased(t: Seconds, released: boolean): void {
+    this.#moveTo(t);
+    this.#released = released;
+    if (!released) this.#high = false;
+    this.#decide(t);
+  }
+
+  /** Other values in the timing network; the capacitor keeps its voltage. */
+  setAstable(t: Seconds, astable: Astable): void {
+    this.#moveTo(t);
+    this.#astable = astable;
+    this.#decide(t);
+  }
+
+  #moveTo(t: Seconds): void {
+    this.#volts = this.capacitorVolts(t);
+    this.#since = t;
+  }
+
+  #decide(t: Seconds): void {
+    const a = this.#astable;
+    if (!this.#released) {
+      this.#next = Number.POSITIVE_INFINITY;
+      return;
+    }
+    if (!this.#high && this.#volts <= a.lowerVolts) this.#high = true;
+    const wait = this.#high ? chargeSeconds(a, this.#volts) : dischargeSeconds(a, this.#volts);
+    this.#next = t + wait;
+  }
+}

@@ -1,0 +1,97 @@
+/** The bar, notices and foot of the page. */
+import { css } from 'lit';
+
+export const barStyles = css`
+  :host {
+    --side: 28px;
+    display: block;
+    min-height: 100vh;
+    background: var(--paper);
+  }
+  .bar {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 8px 18px;
+    padding: 10px var(--side);
+    border-bottom: 1px solid var(--hair);
+  }
+  .name {
+    flex: 1 1 12em;
+    min-width: 0;
+    max-width: 24em;
+    border-color: transparent;
+    background: none;
+    color: var(--muted);
+    font-family: var(--font-head);
+    font-style: italic;
+    text-overflow: ellipsis;
+  }
+  .name:hover,
+  .name:focus {
+    border-color: var(--control-line);
+    background: var(--surface);
+  }
+  .group {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 8px;
+  }
+  .sound level-slider {
+    width: 15.5em;
+    --label-width: 3.8em;
+    --value-width: 3.4em;
+  }
+  .says,
+  .notice {
+    max-width: none;
+    margin: 0;
+    padding: 5px var(--side);
+    border-bottom: 1px solid var(--hair);
+    font-size: var(--text-control);
+  }
+  .says {
+    color: var(--muted);
+  }
+  .says.fault {
+    color: var(--fault);
+  }
+  .notice {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 6px 16px;
+    background: var(--sunken);
+  }
+  .notice p,
+  .notice ul {
+    margin: 0;
+  }
+  footer {
+    padding: 0 var(--side) 24px;
+    font-size: var(--text-control);
+  }
+  footer label {
+    display: flex;
+    align-items: center;
+  }
+  @media (max-width: 760px) {
+    :host {
+      --side: 14px;
+    }
+    .sound,
+    .sound level-slider {
+      width: 100%;
+    }
+  }
+  @media print {
+    .says,
+    .sound,
+    .look,
+    footer,
+    select {
+      display: none;
+    }
+  }
+`;

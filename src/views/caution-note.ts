@@ -1,0 +1,56 @@
+/** `<caution-note>`: the cautions of the places where a hazard arises. The first is always in sight. */
+import { css, html, LitElement, type TemplateResult } from 'lit';
+import { type CautionPlace, cautionsAt, LOCAL_RULES } from '../words/cautions.ts';
+import { words } from '../words/en.ts';
+import { common } from './theme/shared.ts';
+
+export class CautionNote extends LitElement {
+  static override properties = { places: { attribute: false } };
+  static override styles = [
+    common,
+    css`
+      aside {
+        padding-left: 10px;
+        border-left: var(--stroke-data) solid var(--caution);
+        color: var(--muted);
+        font-size: var(--text-small);
+        line-height: 1.4;
+      }
+      strong {
+        color: var(--caution);
+      }
+      p {
+        margin: 0 0 6px;
+      }
+    `,
+  ];
+
+  declare places: readonly CautionPlace[];
+
+  constructor() {
+    super();
+    this.places = [];
+  }
+
+  protected override render(): TemplateResult {
+    const cautions = cautionsAt(...this.places);
+    return html`<aside aria-label=${words.caution.heading}>
+      ${cautions.map(
+        (caution, i) =>
+          html`<p>
+            ${i === 0 ? html`<strong>${words.caution.heading}.</strong> ` : ''}${caution.words}
+            <span class="visually-hidden">${words.caution.source(caution.source)}</span>
+          </p>`,
+      )}
+      <p>${LOCAL_RULES}</p>
+    </aside>`;
+  }
+}
+
+customElements.define('caution-note', CautionNote);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'caution-note': CautionNote;
+  }
+}

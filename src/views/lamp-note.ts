@@ -1,0 +1,246 @@
+/** `<lamp-note>`: the page. A slim bar, the live strip, and the place. */
+import { html, type TemplateResult } from 'lit';
+import { type Lampnote, type Notice, type SoundState } from '../app/lampnote.ts';
+import { type Look, type Session, VOLUME } from '../app/session.ts';
+import type { History } from '../app/store.ts';
+import * as commands from '../design/commands.ts';
+import type { Complaint } from '../design/decode.ts';
+import type { Design } from '../design/design.ts';
+import { NAME_LENGTH } from '../design/limits.ts';
+import { words } from '../words/en.ts';
+import { AppElement } from './app-element.ts';
+import './controls/choice-row.ts';
+import type { ChooseDetail, SlideDetail } from './controls/events.ts';
+import './controls/level-slider.ts';
+import './listen/place-listen.ts';
+import { choicesOf } from './listen/choices.ts';
+import { barStyles } from './bar-styles.ts';
+import { offerFile, readFile } from './files.ts';
+import './live-strip.ts';
+import { PRESETS } from './presets.ts';
+import { Selected } from './select.ts';
+import { common } from './theme/shared.ts';
+
+export class LampNote extends AppElement {
+  static override styles = [common, barStyles];
+
+  #design!: Selected<Design, Design>;
+  #session!: Selected<Session, Session>;
+  #sound!: Selected<SoundState, SoundState>;
+  #notice!: Selected<Notice | null, Notice | null>;
+
+  protected override bind(app: Lampnote): void {
+    this.#design = new Selected(this, app.design, (design) => design);
+    this.#session = new Selected(this, app.session, (session) => session);
+    this.#sound = new Selected(this, app.sound, (sound) => sound);
+    this.#notice = new Selected(this, app.notice, (notice) => notice);
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    window.addEventListener('keydown', this.#key);
+    window.addEventListener('pointerdown', this.#wake);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    window.removeEventListener('keydown', this.#key);
+    window.removeEventListener('pointerdown', this.#wake);
+  }
+
+  protected override willUpdate(changed: Map<PropertyKey, unknown>): void {
+    super.willUpdate(changed);
+    document.documentElement.dataset['look'] = this.#session.value.look;
+  }
+
+  protected override render(): TemplateResult {
+    const design = this.#design.value;
+    return html`<header class="bar">
+        <h1>${words.product}</h1>
+        <input
+          class="name"
+          type="text"
+          maxlength=${NAME_LENGTH}
+          aria-label=${words.bar.name}
+          title=${words.bar.name}
+          .value=${design.name}
+          @change=${(event: Event) =>
+            this.app.change(words.labels.rename, commands.rename((event.currentTarget as HTMLInputElement).value.trim()))}
+        />
+        ${this.#soundControls()} ${this.#documentControls(this.app.design.history)}
+      </header>
+      ${this.#soundWords()} ${this.#noticeWords()}
+      <live-strip .app=${this.app}></live-strip>
+      <place-listen .app=${this.app}></place-listen>
+      <footer>
+        <label>
+          <input
+            type="checkbox"
+            .checked=${this.#session.value.exhibition}
+            @change=${(event: Event) =>
+              this.app.setSession({ exhibition: (event.currentTarget as HTMLInputElement).checked })}
+          />
+          ${words.sound.exhibition}
+        </label>
+        <p class="small">${words.bar.shortcuts}</p>
+      </footer>`;
+  }
+
+  #soundControls(): TemplateResult {
+    const { kind } = this.#sound.value;
+    const { volumeDb } = this.#session.value;
+    const label = { off: words.bar.soundOn, starting: words.bar.soundStarting, on: words.bar.soundOff }[kind];
+    return html`<div class="group sound">
+      <button
+        type="button"
+        class="primary"
+        ?disabled=${kind === 'starting'}
+        @click=${() => (kind === 'on' ? this.app.soundOff() : this.app.soundOn())}
+      >
+        ${label}
+      </button>
+      <level-slider
+        label=${words.bar.volume}
+        .value=${volumeDb}
+        min=${VOLUME.min}
+        max=${VOLUME.max}
+        scale="linear"
+        .readout=${words.bar.volumeShort(volumeDb)}
+        .valuetext=${words.bar.volumeText(volumeDb)}
+        @slide=${({ detail }: CustomEvent<SlideDetail>) => this.app.setSession({ volumeDb: detail.value })}
+      ></level-slider>
+    </div>`;
+  }
+
+  #documentControls({ undo, redo }: History): TemplateResult {
+    return html`<div class="group">
+        <button type="button" ?disabled=${undo === null} title=${words.bar.undoWhat(undo)} @click=${() => this.app.design.undo()}>
+          ${words.bar.undo}
+        </button>
+        <button type="button" ?disabled=${redo === null} title=${words.bar.redoWhat(redo)} @click=${() => this.app.design.redo()}>
+          ${words.bar.redo}
+        </button>
+        <button type="button" @click=${this.#open}>${words.bar.open}</button>
+        <button type="button" @click=${() => offerFile(this.#design.value.name, this.app.fileText())}>
+          ${words.bar.save}
+        </button>
+        <select
+          aria-label=${words.bar.designs}
+          @change=${(event: Event) => {
+            const select = event.currentTarget as HTMLSelectElement;
+            const preset = PRESETS[Number(select.value)];
+            select.value = '';
+            if (preset) this.app.openText(preset.name, preset.text, words.labels.opened(preset.name));
+          }}
+        >
+          <option value="" selected>${words.bar.designs}</option>
+          ${PRESETS.map(({ name }, i) => html`<option value=${i}>${name}</option>`)}
+        </select>
+      </div>
+      <choice-row
+        class="look"
+        legend=${words.bar.look}
+        .choices=${choicesOf(words.bar.looks)}
+        value=${this.#session.value.look}
+        @choose=${({ detail }: CustomEvent<ChooseDetail>) => this.app.setSession({ look: detail.value as Look })}
+      ></choice-row>`;
+  }
+
+  #soundWords(): TemplateResult {
+    const { kind, trouble, faded } = this.#sound.value;
+    const text = trouble
+      ? words.sound.trouble[trouble]
+      : faded
+        ? words.sound.faded
+        : kind === 'on'
+          ? words.sound.hint
+          : words.sound.off;
+    return html`<p class="says ${trouble ? 'fault' : ''}" role="status">${text}</p>`;
+  }
+
+  #noticeWords(): TemplateResult | string {
+    const notice = this.#notice.value;
+    if (!notice) return '';
+    return html`<div class="notice" role="alert">
+      ${this.#noticeText(notice)}
+      <button type="button" @click=${() => this.app.notice.dispatch(() => null)}>${words.notice.dismiss}</button>
+    </div>`;
+  }
+
+  #noticeText(notice: Notice): TemplateResult {
+    switch (notice.kind) {
+      case 'opened':
+        return html`<p>${words.notice.opened(notice.name)}</p>`;
+      case 'not kept':
+        return html`<p class="fault">${words.notice.notKept}</p>`;
+      case 'refused file':
+        return html`<p class="fault">${words.notice.refused(notice.name)}</p>
+          <ul>
+            ${notice.complaints.map((one) => html`<li>${complaintWords(one)}</li>`)}
+          </ul>`;
+    }
+  }
+
+  readonly #open = async (): Promise<void> => {
+    const file = await readFile();
+    if (file) this.app.openText(file.name, file.text, words.labels.opened(file.name));
+  };
+
+  readonly #wake = (): void => this.app.wake();
+
+  readonly #key = (event: KeyboardEvent): void => {
+    if (event.key === 'Escape' && event.shiftKey) {
+      void this.app.soundOff();
+      return;
+    }
+    this.app.wake();
+    if (event.key === 'Escape' && !event.defaultPrevented) {
+      this.app.setStage({ cover: { A: 0, B: 0 } });
+      return;
+    }
+    if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
+    // A text box has its own undo for what is being typed.
+    const inText = event.composedPath().some((one) => one instanceof HTMLInputElement && one.type === 'text');
+    if (inText) return;
+    const key = event.key.toLowerCase();
+    if (key === 'z' && !event.shiftKey) this.app.design.undo();
+    else if (key === 'y' || (key === 'z' && event.shiftKey)) this.app.design.redo();
+    else return;
+    event.preventDefault();
+  };
+}
+
+function complaintWords(complaint: Complaint): string {
+  const { notice } = words;
+  switch (complaint.kind) {
+    case 'too large':
+      return notice.tooLarge(complaint.bytes, complaint.most);
+    case 'not JSON':
+      return notice.notJson;
+    case 'not a design':
+      return notice.notDesign;
+    case 'later version':
+      return notice.later(complaint.version);
+    case 'value': {
+      const { accepts } = complaint;
+      const accepted = {
+        number: () => (accepts.kind === 'number' ? notice.accepts.number(accepts.limits) : ''),
+        'whole number': () => notice.accepts.whole,
+        text: () => (accepts.kind === 'text' ? notice.accepts.text(accepts.length) : ''),
+        choice: () => (accepts.kind === 'choice' ? notice.accepts.choice(accepts.options) : ''),
+        'yes or no': () => notice.accepts.yesNo,
+        entries: () => notice.accepts.entries,
+        'no such entry': () => notice.accepts.nothing,
+      }[accepts.kind]();
+      return notice.at(complaint.path, complaint.read, accepted);
+    }
+  }
+}
+
+customElements.define('lamp-note', LampNote);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'lamp-note': LampNote;
+  }
+}

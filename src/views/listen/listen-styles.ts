@@ -1,0 +1,105 @@
+/** How the place is laid on the page: a wide left margin, three columns, one column when narrow. */
+import { css } from 'lit';
+
+export const listenStyles = css`
+  light-axis {
+    padding: 10px var(--side, 28px) 4px;
+    border-bottom: 1px solid var(--hair);
+  }
+  .page {
+    display: grid;
+    grid-template-columns: minmax(0, 11em) minmax(0, 1.35fr) minmax(0, 14.5em) minmax(0, 1.25fr);
+    grid-template-areas:
+      'margin light threshold voices'
+      'margin traces traces traces'
+      'margin board board board';
+    gap: 26px 30px;
+    padding: 18px var(--side, 28px) 40px;
+  }
+  .margin {
+    grid-area: margin;
+    color: var(--muted);
+    font-size: var(--text-control);
+    line-height: 1.5;
+  }
+  .margin p {
+    margin: 0 0 12px;
+    overflow-wrap: break-word;
+  }
+  .light {
+    grid-area: light;
+  }
+  .threshold {
+    grid-area: threshold;
+  }
+  .voices {
+    grid-area: voices;
+  }
+  .traces {
+    grid-area: traces;
+    min-width: 0;
+  }
+  .board {
+    grid-area: board;
+  }
+  .title {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: baseline;
+    gap: 0 14px;
+    margin-bottom: 4px;
+  }
+  h2 {
+    margin-bottom: 4px;
+  }
+  voice-panel {
+    margin-bottom: 14px;
+  }
+  .cautions {
+    margin-top: 8px;
+  }
+  @media (max-width: 1180px) {
+    .page {
+      grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
+      grid-template-areas:
+        'light threshold'
+        'voices voices'
+        'traces traces'
+        'board board'
+        'margin margin';
+    }
+    .voices {
+      display: grid;
+      grid-template-columns: 1fr 1fr;
+      gap: 0 30px;
+    }
+    .voices h2,
+    .voices p {
+      grid-column: 1 / -1;
+    }
+  }
+  @media (max-width: 760px) {
+    .page {
+      grid-template-columns: minmax(0, 1fr);
+      grid-template-areas: 'light' 'threshold' 'voices' 'traces' 'board' 'margin';
+      gap: 22px;
+    }
+    .voices {
+      display: block;
+    }
+  }
+  :host-context(:root[data-look='projector']) .page {
+    grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
+    grid-template-areas:
+      'light threshold'
+      'voices voices'
+      'traces traces'
+      'board board'
+      'margin margin';
+  }
+  @media print {
+    .page {
+      display: block;
+    }
+  }
+`;

@@ -1,0 +1,145 @@
+/** `<threshold-panel>`: node volts against the reference, and the trimmer (or two) that sets it. */
+import { css, html, type TemplateResult } from 'lit';
+import { derivedInstrument } from '../../app/derived.ts';
+import type { Lampnote } from '../../app/lampnote.ts';
+import { referenceSource, rotationForVolts } from '../../circuit/gate.ts';
+import type { VoiceBehaviour } from '../../circuit/instrument.ts';
+import * as commands from '../../design/commands.ts';
+import type { Design } from '../../design/design.ts';
+import { TRIMMERS } from '../../parts/trimmers.ts';
+import { type Pair, pairOf, VOICES, type VoiceId } from '../../quantity/units.ts';
+import { words } from '../../words/en.ts';
+import { AppElement } from '../app-element.ts';
+import '../controls/choice-row.ts';
+import type { ChooseDetail, TurnDetail } from '../controls/events.ts';
+import '../controls/trimmer-control.ts';
+import { GestureEdits, rotationReader } from '../edits.ts';
+import '../plots/volt-scale.ts';
+import { LiveFrames, Selected } from '../select.ts';
+import { common } from '../theme/shared.ts';
+import { choicesOf } from './choices.ts';
+import { referenceBands } from './references.ts';
+
+export class ThresholdPanel extends AppElement {
+  static override styles = [
+    common,
+    css`
+      h2 {
+        margin-bottom: 4px;
+      }
+      figcaption {
+        margin: 6px 0 12px;
+      }
+      trimmer-control {
+        margin: 8px 0;
+      }
+    `,
+  ];
+
+  #design!: Selected<Design, Design>;
+  #live!: LiveFrames;
+  #edits!: GestureEdits;
+
+  protected override bind(app: Lampnote): void {
+    this.#design = new Selected(this, app.design, (design) => design);
+    this.#live = new LiveFrames(this, app.live, 15);
+    this.#edits = new GestureEdits(app);
+  }
+
+  protected override render(): TemplateResult {
+    const design = this.#design.value;
+    const { voices, railVolts } = derivedInstrument(design);
+    const node = this.#live.frame?.node ?? { A: 0, B: 0 };
+    const shared = design.threshold.arrangement === 'shared';
+    return html`<section aria-labelledby="title">
+      <h2 id="title">${words.threshold.heading}</h2>
+      <figure>
+        <volt-scale
+          .max=${scaleTop(node, voices, railVolts)}
+          .nodes=${VOICES.map((voice) => ({
+            voice,
+            volts: node[voice],
+            label: words.threshold.node(voice, node[voice]),
+          }))}
+          .references=${referenceBands(voices)}
+          .upper=${captions(design).upper}
+          .lower=${captions(design).lower}
+          .summary=${words.threshold.summary(
+            node,
+            pairOf((voice) => voices[voice].referenceVolts),
+          )}
+          .format=${words.volts}
+          table-label=${words.threshold.table}
+          .heads=${words.threshold.heads}
+        ></volt-scale>
+        <figcaption>${words.threshold.figure}</figcaption>
+      </figure>
+      <choice-row
+        legend=${words.threshold.arrangement}
+        .choices=${choicesOf(words.threshold.arrangements)}
+        value=${design.threshold.arrangement}
+        @choose=${({ detail }: CustomEvent<ChooseDetail>) =>
+          this.app.change(words.labels.threshold, commands.arrangeThreshold(detail.value as 'shared' | 'each'))}
+      ></choice-row>
+      ${
+        shared
+          ? this.#trimmer(design, 'A', words.threshold.shared, null)
+          : VOICES.map((voice) => this.#trimmer(design, voice, words.threshold.own(voice), voice))
+      }
+    </section>`;
+  }
+
+  #trimmer(design: Design, id: VoiceId, label: string, voice: VoiceId | null): TemplateResult {
+    const rail = derivedInstrument(design).railVolts;
+    const part = design.threshold.trimmers[id];
+    const at = (rotation: number) =>
+      referenceSource({ ...part, trimmer: { ...part.trimmer, rotation } }, rail).volts;
+    const { rotation } = part.trimmer;
+    return html`<trimmer-control
+      .voice=${voice}
+      .label=${label}
+      .rotation=${rotation}
+      .turns=${TRIMMERS[part.trimmer.part].turns}
+      .text=${words.volts(at(rotation))}
+      .parse=${rotationReader('voltage', [at(0), at(1)], (volts) => rotationForVolts(part, rail, volts))}
+      .valuetext=${words.threshold.spoken(at(rotation), rotation)}
+      .readout=${words.threshold.turned(rotation)}
+      .fieldLabel=${words.voices.box(label)}
+      .lessLabel=${words.voices.less(label)}
+      .moreLabel=${words.voices.more(label)}
+      scale-start="0"
+      scale-end="100 %"
+      @turn=${({ detail }: CustomEvent<TurnDetail>) =>
+        this.#edits.edit(words.labels.threshold, commands.turnThreshold(id, detail.rotation), detail.phase)}
+    ></trimmer-control>`;
+  }
+}
+
+/** A round top for the scale with everything on it, changing seldom. */
+function scaleTop(node: Pair<number>, voices: Pair<VoiceBehaviour>, rail: number): number {
+  const highest = Math.max(
+    node.A,
+    node.B,
+    ...VOICES.flatMap((v) => [voices[v].referenceVolts, voices[v].tripVolts.on ?? 0, voices[v].tripVolts.off ?? 0]),
+  );
+  return Math.min(Math.ceil(rail), Math.max(2, 2 * Math.ceil((highest * 1.1) / 2)));
+}
+
+/** What up and down mean, where both voices agree on it. */
+function captions(design: Design): { upper: string; lower: string } {
+  const { A, B } = design.voices;
+  if (A.divider.cell !== B.divider.cell) return { upper: '', lower: '' };
+  const inLight = A.polarity === B.polarity ? A.polarity === 'light' : null;
+  const inShade = inLight === null ? null : !inLight;
+  return A.divider.cell === 'bottom'
+    ? { upper: words.threshold.darker(inShade), lower: words.threshold.brighter(inLight) }
+    : { upper: words.threshold.brighterUp(inLight), lower: words.threshold.darkerDown(inShade) };
+}
+
+customElements.define('threshold-panel', ThresholdPanel);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'threshold-panel': ThresholdPanel;
+  }
+}

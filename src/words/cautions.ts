@@ -1,0 +1,92 @@
+/**
+ * Cautions as data: the hazard, where it arises, the words, and what they rest on. Each is shown where the
+ * hazard arises, before the act. Local rules and licensed practice always come first.
+ */
+
+export type CautionPlace = 'sound' | 'headphones' | 'light' | 'camera' | 'timing capacitor' | 'output' | 'supply' | 'cell' | 'building';
+
+export interface Caution {
+  readonly hazard: string;
+  readonly place: CautionPlace;
+  readonly words: string;
+  readonly source: string;
+}
+
+export const LOCAL_RULES = 'Your local rules and licensed practice come first.';
+
+export const CAUTIONS: readonly Caution[] = [
+  {
+    hazard: 'hearing',
+    place: 'sound',
+    words:
+      'Start quietly: square waves sound louder than they measure. This page cannot know how loud your loudspeaker is. As a guide, adults can take 80 dB(A) for 40 hours a week, children 75; every 3 dB more halves the time.',
+    source: 'ITU-T H.870; WHO and ITU, Safe listening devices and systems (2019)',
+  },
+  {
+    hazard: 'headphones',
+    place: 'headphones',
+    words: 'Take headphones off before you press Sound on, and put them on once you know the level.',
+    source: 'common practice',
+  },
+  {
+    hazard: 'flashing light',
+    place: 'light',
+    words:
+      'A hand waved under a lamp, or a slotted lantern, can flash. Keep real light below 3 flashes a second: faster flashing can trigger seizures. Nothing on this page flashes faster, whatever the sound does.',
+    source: 'WCAG 2.2, 2.3.1; Epilepsy Society (UK)',
+  },
+  {
+    hazard: 'lamps',
+    place: 'light',
+    words:
+      'Real lamps: low voltage and cool ones for a class, nothing opened that runs from the mains, no paper near a flame, and never look into a focused LED or the sun.',
+    source: 'common practice',
+  },
+  {
+    hazard: 'privacy',
+    place: 'camera',
+    words:
+      'The picture stays on this device: two brightness numbers are read from each frame, nothing is stored or sent. Ask people before a camera sees them.',
+    source: 'common practice',
+  },
+  {
+    hazard: 'polarity',
+    place: 'timing capacitor',
+    words:
+      'An electrolytic capacitor has a polarity: the shorter leg and the stripe are minus. Reversed, it can leak, vent or burst. It is a poor timing part besides: its leakage and tolerance move the pitch.',
+    source: 'Rubycon and Elna, cautions for aluminium electrolytics',
+  },
+  {
+    hazard: 'polarity',
+    place: 'output',
+    words:
+      'A polarised coupling capacitor sits with its plus leg toward the timers. Never plug headphones straight into timer outputs: use at least 1 kΩ in series, better 4.7 kΩ or more, and a volume control.',
+    source: 'computed from 9 V into 32 Ω at 100 dB/mW; common practice',
+  },
+  {
+    hazard: 'batteries',
+    place: 'supply',
+    words:
+      'A 9 V block shorted by keys or wire wool can start a fire: keep its cap on. Do not mix old and new cells, and never recharge alkaline ones.',
+    source: 'NFPA, 9-volt battery storage; Energizer FAQ',
+  },
+  {
+    hazard: 'cadmium',
+    place: 'cell',
+    words:
+      'These light cells hold cadmium: do not sand, break or burn them, and hand them in as electronic waste. Selling kits with them is restricted in some countries.',
+    source: 'EU RoHS Directive; common practice',
+  },
+  {
+    hazard: 'soldering',
+    place: 'building',
+    words:
+      'Rosin fume is a leading cause of occupational asthma: extract it, keep your head out of the plume, protect your eyes when clipping leads, wash your hands.',
+    source: 'HSE (UK), INDG248 and asthma guidance for solderers',
+  },
+];
+
+/** The cautions for a place. */
+export function cautionsAt(...places: readonly CautionPlace[]): readonly Caution[] {
+  return CAUTIONS.filter((caution) => places.includes(caution.place));
+}

@@ -1,0 +1,163 @@
+/** The built page as a stranger gets it: shut in by its policy, complete, and quiet in the console. */
+import { createHash } from 'node:crypto';
+import { readdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { launch, openPage } from './support/browser.ts';
+import { findChromium, type Machine } from './support/chromium.ts';
+
+const house = inject('house');
+let browser: Browser;
+
+beforeAll(async () => {
+  browser = await launch();
+});
+
+afterAll(async () => {
+  await browser.close();
+});
+
+/** The policy in a built page: from directive to its sources. */
+function policyIn(folder: string): ReadonlyMap<string, readonly string[]> {
+  const html = readFileSync(path.join(folder, 'index.html'), 'utf8');
+  const content = /<meta http-equiv="Content-Security-Policy" content="([^"]*)"/.exec(html)?.[1];
+  return directivesOf(content ?? '');
+}
+
+function directivesOf(policy: string): ReadonlyMap<string, readonly string[]> {
+  return new Map(
+    policy.split('; ').map((directive) => {
+      const [name = '', ...sources] = directive.split(' ');
+      return [name, sources];
+    }),
+  );
+}
+
+describe('the normal build', () => {
+  test('carries a policy that allows its own files and no connection', () => {
+    const policy = policyIn(house.siteFolder);
+    expect(policy.get('default-src')).toEqual(["'none'"]);
+    expect(policy.get('script-src')).toEqual(["'self'"]);
+    expect(policy.get('style-src')).toEqual(["'self'"]);
+    expect(policy.get('connect-src')).toEqual(["'none'"]);
+    expect(policy.get('require-trusted-types-for')).toEqual(["'script'"]);
+    expect(policy.get('trusted-types')).toEqual(['lit-html']);
+  });
+
+  test('is served with the same policy, closed to frames, with the camera for itself and no microphone', async () => {
+    const { headers } = await fetch(house.site);
+    const sent = new Map(directivesOf(headers.get('content-security-policy') ?? ''));
+    expect(sent.get('frame-ancestors')).toEqual(["'none'"]);
+    sent.delete('frame-ancestors');
+    expect(sent).toEqual(policyIn(house.siteFolder));
+    expect(headers.get('permissions-policy')).toBe('camera=(self), microphone=(), geolocation=()');
+  });
+
+  test('loads without a complaint and asks nobody but its own address', async () => {
+    const opened = await openPage(browser, house.site);
+    await opened.page.waitForLoadState('networkidle');
+    expect(opened.requests.length).toBeGreaterThan(1);
+    const elsewhere = opened.requests.filter(
+      (url) => !url.startsWith(house.site) && !url.startsWith('data:'),
+    );
+    expect(elsewhere).toEqual([]);
+    expect(await opened.page.evaluate(() => customElements.get('lamp-note') !== undefined)).toBe(true);
+    await opened.close();
+  });
+
+  test('cannot reach another address even when told to', async () => {
+    const opened = await openPage(browser, house.site, {
+      allow: [/Content Security Policy/i, /request failed/],
+    });
+    const outcome = await opened.page.evaluate(() =>
+      fetch('/?elsewhere').then(
+        () => 'reached',
+        () => 'refused',
+      ),
+    );
+    expect(outcome).toBe('refused');
+    expect(opened.complaints.join('\n')).toMatch(/connect-src/);
+    await opened.close();
+  });
+
+  test('says what it needs when scripts are off', async () => {
+    const opened = await openPage(browser, house.site, { javaScriptEnabled: false });
+    expect(await opened.page.textContent('noscript')).toMatch(/needs JavaScript/);
+    await opened.close();
+  });
+});
+
+describe('the one-file build', () => {
+  const html = () => readFileSync(path.join(house.singleFolder, 'index.html'), 'utf8');
+
+  test('is exactly one file that names no other', () => {
+    expect(readdirSync(house.singleFolder, { recursive: true })).toEqual(['index.html']);
+    const markup = html().replaceAll(/(<script\b[^>]*>)[\s\S]*?<\/script>/g, '$1');
+    const addresses = [...markup.matchAll(/<[a-z]+\b[^>]*\s(?:src|href)="([^"]*)"/g)].map(
+      (match) => match[1],
+    );
+    expect(addresses.filter((address) => !address?.startsWith('data:'))).toEqual([]);
+  });
+
+  test('allows its own script by hash, data addresses, and nothing else', () => {
+    const policy = policyIn(house.singleFolder);
+    const script = /<script\b[^>]*>([\s\S]*?)<\/script>/.exec(html())?.[1] ?? '';
+    const hash = createHash('sha256').update(script).digest('base64');
+    expect(policy.get('default-src')).toEqual(["'none'"]);
+    expect(policy.get('script-src')).toEqual([`'sha256-${hash}'`, 'data:']);
+    expect(policy.get('connect-src')).toEqual(["'none'"]);
+  });
+
+  test('opens from a disk without a complaint and asks for no other file', async () => {
+    const opened = await openPage(browser, house.singleFile);
+    await opened.page.waitForLoadState('networkidle');
+    const others = opened.requests.filter((url) => url !== house.singleFile && !url.startsWith('data:'));
+    expect(others).toEqual([]);
+    expect(await opened.page.evaluate(() => customElements.get('lamp-note') !== undefined)).toBe(true);
+    await opened.close();
+  });
+});
+
+describe('the search for a browser', () => {
+  const bare: Machine = {
+    platform: 'linux',
+    arch: 'arm64',
+    variables: {},
+    exists: () => false,
+    starts: async () => true,
+  };
+
+  test('takes the one named by the CHROMIUM variable first', async () => {
+    const machine: Machine = { ...bare, variables: { CHROMIUM: '/opt/mine' }, exists: () => true };
+    expect(await findChromium(machine)).toEqual({ path: '/opt/mine', environment: {} });
+  });
+
+  test('says so when the CHROMIUM variable names a missing file', async () => {
+    const machine: Machine = { ...bare, variables: { CHROMIUM: '/opt/mine' } };
+    await expect(findChromium(machine)).rejects.toThrow(
+      'CHROMIUM variable names /opt/mine, but there is no such file',
+    );
+  });
+
+  test('passes over an installed program that does not start', async () => {
+    const machine: Machine = {
+      ...bare,
+      exists: (file) => file.startsWith('/usr/bin/'),
+      starts: async (file) => file === '/usr/bin/microsoft-edge',
+    };
+    expect((await findChromium(machine)).path).toBe('/usr/bin/microsoft-edge');
+  });
+
+  test.each([
+    ['darwin', { HOME: '/Users/me' }, '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome'],
+    ['win32', { PROGRAMFILES: 'C:\\Programs' }, 'C:\\Programs\\Google\\Chrome\\Application\\chrome.exe'],
+  ] as const)('knows where Chrome is installed on %s', async (platform, variables, place) => {
+    const machine: Machine = { ...bare, platform, variables, exists: (file) => file === place };
+    expect((await findChromium(machine)).path).toBe(place);
+  });
+
+  test('names the CHROMIUM variable when there is no browser at all', async () => {
+    await expect(findChromium(bare)).rejects.toThrow('set the CHROMIUM variable');
+  });
+});

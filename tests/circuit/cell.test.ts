@@ -1,0 +1,72 @@
+/** The light cell: its inverse, its dark limit, and its movement. */
+import { expect, test } from 'vitest';
+import {
+  cellOhms,
+  cellSpeed,
+  conductanceSlope,
+  luxFor,
+  ohmsOf,
+  steadyConductance,
+  stepConductance,
+} from '../../src/circuit/cell.ts';
+
+const cell = { family: 'cds-8-20k', r10Ohms: 12_000, gamma: 0.7 } as const;
+
+test('the light for a resistance gives that resistance', () => {
+  for (const lux of [0.05, 1, 10, 100, 5000]) expect(luxFor(cell, cellOhms(cell, lux))).toBeCloseTo(lux, 6);
+});
+
+test('in the dark the cell reads its dark resistance, and no light is given for it', () => {
+  expect(cellOhms(cell, 0)).toBe(1e6);
+  expect(cellOhms(cell, -1)).toBe(1e6);
+  expect(ohmsOf(cell, 0)).toBe(1e6);
+  expect(luxFor(cell, 1e6)).toBeNull();
+  expect(luxFor(cell, 0)).toBeNull();
+});
+
+test('a cell settled in a light stays there, and moves towards it from both sides', () => {
+  const speed = cellSpeed(cell);
+  for (const lux of [1, 30, 1000]) {
+    const y = steadyConductance(0.7, lux);
+    expect(conductanceSlope(speed, y, lux)).toBeCloseTo(0, 9);
+    expect(conductanceSlope(speed, y * 1.1, lux)).toBeLessThan(0);
+    expect(conductanceSlope(speed, y * 0.9, lux)).toBeGreaterThan(0);
+  }
+});
+
+test('it is quicker in bright light and slow into the dark', () => {
+  const speed = cellSpeed(cell);
+  const secondsToHalve = (from: number) => {
+    let y = steadyConductance(0.7, from);
+    const half = y / 2;
+    let steps = 0;
+    for (; y > half; steps++) y = stepConductance(speed, y, 1e-5, 0, 0, 0);
+    return steps * 1e-5;
+  };
+  expect(secondsToHalve(1000)).toBeLessThan(secondsToHalve(100) / 2);
+  expect(secondsToHalve(100)).toBeLessThan(secondsToHalve(10) / 2);
+});
+
+test('one τ serves where it predicts the published fall within a fifth; a steeper slope sets two', () => {
+  const one = cellSpeed({ ...cell, gamma: 0.7 });
+  expect(one.fallTau).toBe(one.riseTau);
+  const two = cellSpeed({ ...cell, gamma: 0.9 });
+  expect(two.fallTau).not.toBe(two.riseTau);
+});
+
+test('a step of a third of a millisecond is as good as a hundred small ones', () => {
+  const speed = cellSpeed(cell);
+  const from = steadyConductance(0.7, 300);
+  let fine = from;
+  for (let i = 0; i < 1000; i++) fine = stepConductance(speed, fine, 1 / 300_000, 30, 30, 30);
+  let coarse = from;
+  for (let i = 0; i < 10; i++) coarse = stepConductance(speed, coarse, 1 / 3000, 30, 30, 30);
+  expect(Math.abs(coarse / fine - 1)).toBeLessThan(1e-7);
+});
+
+test('conductance never falls below nothing', () => {
+  const speed = cellSpeed(cell);
+  let y = 1e-9;
+  for (let i = 0; i < 100; i++) y = stepConductance(speed, y, 0.1, 0, 0, 0);
+  expect(y).toBeGreaterThanOrEqual(0);
+});

@@ -1,0 +1,239 @@
+/**
+ * How Lampnote is built, served and tested.
+ *
+ * Two builds of one page: the normal one (`dist`, files beside each other) and, in mode `single`, one HTML file
+ * (`dist-single/index.html`) that also plays when opened from a disk. Both carry a content policy that lets no
+ * request leave the page. `vite preview` sends the same policy as a header.
+ */
+import { createHash } from 'node:crypto';
+import { fileURLToPath } from 'node:url';
+import { build, type Plugin } from 'vite';
+import { viteSingleFile } from 'vite-plugin-singlefile';
+import { defineConfig } from 'vitest/config';
+
+const voiceWorklet = fileURLToPath(new URL('./src/sound/voice.worklet.ts', import.meta.url)).replaceAll(
+  '\\',
+  '/',
+);
+const target = 'es2022';
+
+export default defineConfig(({ mode }) => {
+  const single = mode === 'single';
+  return {
+    appType: 'mpa',
+    base: './',
+    plugins: [
+      voiceWorkletUrl(single),
+      single && viteSingleFile(),
+      contentPolicyInPage(single),
+      plainAddress(),
+    ],
+    build: {
+      target,
+      outDir: single ? 'dist-single' : 'dist',
+      emptyOutDir: true,
+      reportCompressedSize: false,
+      // The policy allows fonts and scripts as files of this origin only, so nothing small may become a data: URL.
+      assetsInlineLimit: 0,
+      modulePreload: { polyfill: false },
+    },
+    // Look through every source file for packages at the start, so that no page reloads because one turns up late.
+    optimizeDeps: { entries: ['index.html', 'src/**/*.ts'] },
+    server: { host: 'localhost', headers: headersWith(developmentPolicy()) },
+    preview: {
+      host: 'localhost',
+      port: 4173,
+      strictPort: false,
+      cors: false,
+      headers: headersWith(`${builtPolicy(siteSources)}; frame-ancestors 'none'`),
+    },
+    test: {
+      projects: [
+        {
+          extends: true,
+          test: {
+            name: 'node',
+            environment: 'node',
+            include: ['tests/**/*.test.ts'],
+            exclude: ['tests/browser/**'],
+            sequence: { groupOrder: 0 },
+          },
+        },
+        {
+          extends: true,
+          test: {
+            name: 'browser',
+            environment: 'node',
+            include: ['tests/browser/**/*.test.ts'],
+            globalSetup: ['tests/browser/support/global-setup.ts'],
+            // Sound is made in real time, so browsers are not made to compete for the processor.
+            fileParallelism: false,
+            testTimeout: 60_000,
+            hookTimeout: 120_000,
+            sequence: { groupOrder: 1 },
+          },
+        },
+      ],
+    },
+  };
+});
+
+/**
+ * Gives `virtual:voice-worklet`, the address from which the audio thread loads its module.
+ *
+ * Normally that is a file of the build. The one-file build carries the bundled text as a `data:` URL, since a page
+ * opened from a disk may load an audio worklet from nowhere else.
+ */
+function voiceWorkletUrl(single: boolean): Plugin {
+  const name = 'virtual:voice-worklet';
+  return {
+    name: 'voice-worklet-url',
+    resolveId: (id) => (id === name ? `\0${name}` : null),
+    async load(id) {
+      if (id !== `\0${name}`) return null;
+      if (!single) {
+        return `import url from ${JSON.stringify(`${voiceWorklet}?worker&url`)};\nexport const workletUrl = url;`;
+      }
+      const code = JSON.stringify(await bundledText(voiceWorklet));
+      return `export const workletUrl = 'data:text/javascript;charset=utf-8,' + encodeURIComponent(${code});`;
+    },
+  };
+}
+
+/** One script holding `entry` and all it imports. Throws what the bundler throws. */
+async function bundledText(entry: string): Promise<string> {
+  const result = await build({
+    configFile: false,
+    logLevel: 'error',
+    publicDir: false,
+    build: {
+      target,
+      write: false,
+      modulePreload: false,
+      rolldownOptions: { input: entry, output: { format: 'iife', codeSplitting: false } },
+    },
+  });
+  const outputs = Array.isArray(result) ? result : [result];
+  const [chunk] = outputs.flatMap((each) => ('output' in each ? each.output : []));
+  if (chunk?.type !== 'chunk') throw new Error(`${entry} was not bundled into one script`);
+  return chunk.code;
+}
+
+interface Sources {
+  readonly script: string;
+  readonly style: string;
+  readonly font: string;
+  readonly image: string;
+}
+
+const siteSources: Sources = {
+  script: "'self'",
+  style: "'self'",
+  font: "'self'",
+  image: "'self' data: blob:",
+};
+
+/**
+ * The policy of a built page: it may show and play what it came with, and connect to nothing. The camera picture
+ * reaches its `<video>` as an object, not an address, so no `media-src` is needed.
+ * Lit's templates are the one trusted way from text to markup.
+ */
+function builtPolicy({ script, style, font, image }: Sources): string {
+  return [
+    "default-src 'none'",
+    `script-src ${script}`,
+    `style-src ${style}`,
+    `font-src ${font}`,
+    `img-src ${image}`,
+    "connect-src 'none'",
+    "worker-src 'none'",
+    "base-uri 'none'",
+    "form-action 'none'",
+    "require-trusted-types-for 'script'",
+    'trusted-types lit-html',
+  ].join('; ');
+}
+
+/** While developing, Vite inserts `<style>` elements and keeps a connection of its own; the rest stays shut. */
+function developmentPolicy(): string {
+  return [
+    "default-src 'none'",
+    "script-src 'self'",
+    "style-src 'self' 'unsafe-inline'",
+    "font-src 'self'",
+    "img-src 'self' data: blob:",
+    "connect-src 'self'",
+    "base-uri 'none'",
+    "form-action 'none'",
+  ].join('; ');
+}
+
+function headersWith(policy: string): Record<string, string> {
+  return {
+    'Content-Security-Policy': policy,
+    'Permissions-Policy': 'camera=(self), microphone=(), geolocation=()',
+    'Referrer-Policy': 'no-referrer',
+    'X-Content-Type-Options': 'nosniff',
+  };
+}
+
+/** Writes the policy into the built page, after every other plugin has finished with its inline text. */
+function contentPolicyInPage(single: boolean): Plugin {
+  return {
+    name: 'content-policy-in-page',
+    apply: 'build',
+    enforce: 'post',
+    generateBundle: {
+      order: 'post',
+      handler(_options, bundle) {
+        for (const file of Object.values(bundle)) {
+          if (file.type !== 'asset' || !file.fileName.endsWith('.html')) continue;
+          file.source = withPolicy(String(file.source), single);
+        }
+      },
+    },
+  };
+}
+
+/** The page with its policy as the first thing after its character set, ahead of all it governs. */
+function withPolicy(page: string, single: boolean): string {
+  // A browser hashes inline text after turning every line end into a line feed.
+  const html = page.replaceAll(/\r\n?/g, '\n');
+  const sources: Sources = single
+    ? {
+        script: `${hashesOf(html, 'script')} data:`,
+        // Script text may hold `<style>` as a string, so it is set aside first.
+        style: hashesOf(html.replaceAll(/<script\b[\s\S]*?<\/script>/g, ''), 'style') || "'none'",
+        font: 'data:',
+        image: 'data: blob:',
+      }
+    : siteSources;
+  const charset = '<meta charset="utf-8" />';
+  if (!html.includes(charset))
+    throw new Error(`index.html has no ${charset} to put the content policy behind`);
+  const meta = `<meta http-equiv="Content-Security-Policy" content="${builtPolicy(sources)}" />`;
+  return html.replace(charset, () => `${charset}\n    ${meta}`);
+}
+
+/** Hash sources of all inline elements of one kind, blank separated; the empty string when there is none. */
+function hashesOf(html: string, element: 'script' | 'style'): string {
+  const inline = new RegExp(`<${element}\\b[^>]*>([\\s\\S]*?)</${element}>`, 'g');
+  return [...html.matchAll(inline)]
+    .map((match) => match[1] ?? '')
+    .filter((text) => text !== '')
+    .map((text) => `'sha256-${createHash('sha256').update(text).digest('base64')}'`)
+    .join(' ');
+}
+
+/** Prints where the page is, and nothing else. */
+function plainAddress(): Plugin {
+  return {
+    name: 'plain-address',
+    configurePreviewServer(server) {
+      server.printUrls = () => {
+        const address = server.resolvedUrls?.local[0];
+        process.stdout.write(`\n  Lampnote is ready at ${address}\n  Ctrl+C stops it.\n\n`);
+      };
+    },
+  };
+}
