@@ -63,3 +63,11 @@ export function dutyOf(sound: Sound, level: number): number {
 export function centsBetween(from: number, to: number): number {
   return 1200 * Math.log2(to / from);
 }
+
+/** A stretch of a sound as a sound of its own. */
+export function partOf({ samples, sampleRate }: Sound, from: number, to: number): Sound {
+  return {
+    samples: samples.subarray(Math.round(from * sampleRate), Math.round(to * sampleRate)),
+    sampleRate,
+  };
+}

@@ -2,18 +2,7 @@
  * The webcam as a light source: opened on request, left to settle, held, then read region by region. Only two
  * brightness numbers leave each picture.
  */
-import {
-  assumedCalibration,
-  type Calibration,
-  type CameraRegion,
-  clippedShares,
-  DEFAULT_REGIONS,
-  linearLuminance,
-  type LuminanceSample,
-  luxFrom,
-  settlingOf,
-  typedCalibration,
-} from '../light/camera.ts';
+
 import {
   type CameraEnd,
   type CameraFrame,
@@ -22,6 +11,18 @@ import {
   openCamera,
   type RefusalKind,
 } from '../light/camera.device.ts';
+import {
+  assumedCalibration,
+  type Calibration,
+  type CameraRegion,
+  clippedShares,
+  DEFAULT_REGIONS,
+  type LuminanceSample,
+  linearLuminance,
+  luxFrom,
+  settlingOf,
+  typedCalibration,
+} from '../light/camera.ts';
 import { type Lux, type Pair, pairOf, type Seconds, VOICES, type VoiceId } from '../quantity/units.ts';
 import { Store } from './store.ts';
 
@@ -168,7 +169,8 @@ export class CameraLight {
     const clipped = pairOf((v) => clippedShares(data, width, height, regions[v]).bright > CLIPPED_SHARE);
     if (VOICES.some((v) => clipped[v] !== this.view.current.clipped[v]))
       this.view.dispatch((view) => ({ ...view, clipped }));
-    const every = this.#lastFrame === null ? 1 / 30 : Math.min(0.2, Math.max(0.005, seconds - this.#lastFrame));
+    const every =
+      this.#lastFrame === null ? 1 / 30 : Math.min(0.2, Math.max(0.005, seconds - this.#lastFrame));
     this.#lastFrame = seconds;
     this.#onLux(luxFrom(state.calibration, luminance, this.#session.exposure), every);
   }

@@ -3,7 +3,7 @@
  * reaches the others. Views read its stores and call its methods; they do no arithmetic of their own.
  */
 import { type Command, replaceWith } from '../design/commands.ts';
-import { decodeText, encodeText, type Complaint } from '../design/decode.ts';
+import { type Complaint, decodeText, encodeText } from '../design/decode.ts';
 import type { Design } from '../design/design.ts';
 import type { LightProgram } from '../light/program.ts';
 import { type Stage, stageLux } from '../light/stage.ts';
@@ -231,7 +231,9 @@ export class Lampnote {
   #setSound(change: Partial<SoundState>): void {
     this.sound.dispatch((sound) => {
       const next = { ...sound, ...change };
-      return next.kind === sound.kind && next.trouble === sound.trouble && next.faded === sound.faded ? sound : next;
+      return next.kind === sound.kind && next.trouble === sound.trouble && next.faded === sound.faded
+        ? sound
+        : next;
     });
   }
 }

@@ -37,8 +37,7 @@ export class GateWatch {
         : { kind: sounding ? 'sounding' : 'silent' };
     const same =
       next.kind === this.#shown.kind &&
-      (next.kind !== 'chattering' ||
-        next.perSecond === (this.#shown as { perSecond: number }).perSecond);
+      (next.kind !== 'chattering' || next.perSecond === (this.#shown as { perSecond: number }).perSecond);
     if (!same) {
       this.#shown = next;
       this.#since = time;

@@ -20,8 +20,12 @@ export class Store<T> {
 
   /** Changes the value. Throws when called from inside a notification: a change must not answer a change. */
   dispatch(command: (value: T) => T): void {
-    if (this.#telling) throw new Error('A change was made while the last one was still being told.');
+    this.refuseWhileTelling();
     this.#set(command(this.#current));
+  }
+
+  protected refuseWhileTelling(): void {
+    if (this.#telling) throw new Error('A change was made while the last one was still being told.');
   }
 
   /** Calls back after every change, until the returned function is called. */
@@ -61,15 +65,19 @@ export class DocumentStore<T> extends Store<T> {
   #past: Step<T>[] = [];
   #future: Step<T>[] = [];
   #gesture: unknown = null;
+  /** What could be done again before the gesture under way began. */
+  #futureBefore: Step<T>[] = [];
 
   /** Changes the document as one step; while `gesture` stays the same, as part of that step. */
   change(label: string, command: (value: T) => T, gesture: unknown = null): void {
+    this.refuseWhileTelling();
     const before = this.current;
     const next = command(before);
     if (Object.is(next, before)) return;
     const merges = gesture !== null && gesture === this.#gesture;
     if (!merges) {
       this.#past.push({ label, before });
+      this.#futureBefore = this.#future;
       if (this.#past.length > MOST_STEPS) this.#past.shift();
     }
     this.#future = [];
@@ -80,8 +88,10 @@ export class DocumentStore<T> extends Store<T> {
   /** A gesture that was given up: the document goes back to where it began, without a step. */
   cancel(gesture: unknown): void {
     if (gesture === null || gesture !== this.#gesture) return;
+    this.refuseWhileTelling();
     this.#gesture = null;
     const step = this.#past.pop();
+    this.#future = this.#futureBefore;
     if (step) this.dispatch(() => step.before);
   }
 
@@ -103,6 +113,7 @@ export class DocumentStore<T> extends Store<T> {
   }
 
   #move(from: Step<T>[], to: Step<T>[]): void {
+    this.refuseWhileTelling();
     const step = from.pop();
     if (!step) return;
     this.#gesture = null;

@@ -5,9 +5,10 @@
  * Source: TI SLFS022 "A-stable operation" (ideal case) and its truth table; the discharge side is the same
  * derivation with the discharge pin at `sinkVolts` instead of 0 V.
  */
+
+import type { Design, Trimmer, Voice } from '../design/design.ts';
 import { type Discharge, TIMERS } from '../parts/timers.ts';
 import { endOhms } from '../parts/trimmers.ts';
-import type { Design, Trimmer, Voice } from '../design/design.ts';
 import type { Farads, Fraction, Hertz, Ohms, Seconds, VoiceId, Volts } from '../quantity/units.ts';
 
 /** What the capacitor sees: where it heads, through what, and where the timer switches. */

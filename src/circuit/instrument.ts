@@ -3,10 +3,11 @@
  * page says about a voice comes from here, and the sound is made from the same parts.
  */
 import type { Design } from '../design/design.ts';
+import { thresholdFor } from '../design/design.ts';
 import type { Fraction, Hertz, Lux, Pair, VoiceId, Volts } from '../quantity/units.ts';
 import { pairOf } from '../quantity/units.ts';
-import { astableOf, type Astable, type Cycle, cycleOf } from './astable.ts';
-import { cellSpeed, type CellSpeed, steadyConductance } from './cell.ts';
+import { type Astable, astableOf, type Cycle, cycleOf } from './astable.ts';
+import { type CellSpeed, cellSpeed, steadyConductance } from './cell.ts';
 import {
   type CommonMode,
   cellSiemens,
@@ -22,7 +23,6 @@ import {
 } from './gate.ts';
 import { cornerHertz, type Jack, jackOf } from './output.ts';
 import { railVolts } from './supply.ts';
-import { thresholdFor } from '../design/design.ts';
 
 /** What the light must do to change a voice, slowly and without noise. Null = no light does it. */
 export interface TripPoints<T> {
@@ -128,10 +128,7 @@ export function momentIn(
 ): Pair<Moment> {
   let outputs = before;
   const siemens = pairOf((voice) =>
-    cellSiemens(
-      instrument.gates[voice],
-      steadyConductance(design.voices[voice].cell.gamma, lux[voice]),
-    ),
+    cellSiemens(instrument.gates[voice], steadyConductance(design.voices[voice].cell.gamma, lux[voice])),
   );
   const node = (voice: VoiceId) =>
     nodeVolts(instrument.gates[voice].states[stateIndex(outputs)]!, siemens[voice]);

@@ -2,15 +2,25 @@
  * Every change a person can make to a design, as pure functions `(design, …) → design`. A change that changes
  * nothing returns the same object. Values arrive already parsed and within `LIMITS`.
  */
-import type { Farads, Fraction, Ohms, Pair, VoiceId, Volts } from '../quantity/units.ts';
-import { pairOf } from '../quantity/units.ts';
+
 import type { CapacitorKindId, DielectricId } from '../parts/capacitors.ts';
-import type { ComparatorId } from '../parts/comparators.ts';
 import { DIELECTRICS } from '../parts/capacitors.ts';
+import type { ComparatorId } from '../parts/comparators.ts';
 import { SUPPLIES, type SupplyId } from '../parts/supplies.ts';
 import type { TimerId } from '../parts/timers.ts';
 import { TRIMMERS, type TrimmerId } from '../parts/trimmers.ts';
-import type { Cell, CellPosition, Design, Output, Polarity, Supply, ThresholdTrimmer, Voice } from './design.ts';
+import type { Farads, Fraction, Ohms, Pair, VoiceId, Volts } from '../quantity/units.ts';
+import { pairOf } from '../quantity/units.ts';
+import type {
+  Cell,
+  CellPosition,
+  Design,
+  Output,
+  Polarity,
+  Supply,
+  ThresholdTrimmer,
+  Voice,
+} from './design.ts';
 
 export type Command = (design: Design) => Design;
 
@@ -38,11 +48,22 @@ const inThreshold =
     return withEntries(design, { threshold: withEntries(threshold, { trimmers }) });
   };
 
-export const rename = (name: string): Command => (design) => withEntries(design, { name });
-export const annotate = (notes: string): Command => (design) => withEntries(design, { notes });
-export const chooseTimer = (timer: TimerId): Command => (design) => withEntries(design, { timer });
-export const chooseComparator = (comparator: ComparatorId): Command => (design) =>
-  withEntries(design, { comparator });
+export const rename =
+  (name: string): Command =>
+  (design) =>
+    withEntries(design, { name });
+export const annotate =
+  (notes: string): Command =>
+  (design) =>
+    withEntries(design, { notes });
+export const chooseTimer =
+  (timer: TimerId): Command =>
+  (design) =>
+    withEntries(design, { timer });
+export const chooseComparator =
+  (comparator: ComparatorId): Command =>
+  (design) =>
+    withEntries(design, { comparator });
 
 /** Turns a pitch trimmer. */
 export const turnPitch = (id: VoiceId, rotation: Fraction): Command =>
@@ -79,7 +100,10 @@ export const chooseDielectric = (id: VoiceId, dielectric: DielectricId): Command
   inVoice(id, (voice) =>
     voice.capacitor.dielectric === dielectric
       ? voice
-      : { ...voice, capacitor: { ...voice.capacitor, dielectric, tolerance: DIELECTRICS[dielectric].tolerance } },
+      : {
+          ...voice,
+          capacitor: { ...voice.capacitor, dielectric, tolerance: DIELECTRICS[dielectric].tolerance },
+        },
   );
 
 export const setPolarity = (id: VoiceId, polarity: Polarity): Command =>
@@ -108,39 +132,59 @@ export const setEndResistor = (id: VoiceId, end: 'topOhms' | 'bottomOhms', ohms:
   inThreshold(id, (part) => withEntries(part, { [end]: ohms }));
 
 /** One threshold trimmer for both voices, or one each. */
-export const arrangeThreshold = (arrangement: 'shared' | 'each'): Command => (design) =>
-  withEntries(design, { threshold: withEntries(design.threshold, { arrangement }) });
+export const arrangeThreshold =
+  (arrangement: 'shared' | 'each'): Command =>
+  (design) =>
+    withEntries(design, { threshold: withEntries(design.threshold, { arrangement }) });
 
 /** Mixing resistors, or null to join the outputs directly. */
 export const setMixing = (mixOhms: Pair<Ohms> | null): Command => inOutput({ mixOhms });
-export const setMixOhms = (id: VoiceId, ohms: Ohms): Command => (design) =>
-  design.output.mixOhms === null
-    ? design
-    : setMixing(withEntries(design.output.mixOhms, { [id]: ohms }))(design);
+export const setMixOhms =
+  (id: VoiceId, ohms: Ohms): Command =>
+  (design) =>
+    design.output.mixOhms === null
+      ? design
+      : setMixing(withEntries(design.output.mixOhms, { [id]: ohms }))(design);
 export const setShuntOhms = (shuntOhms: Ohms | null): Command => inOutput({ shuntOhms });
 export const setLoadOhms = (loadOhms: Ohms): Command => inOutput({ loadOhms });
 export const setCoupling = (coupling: { farads: Farads; kind: CapacitorKindId } | null): Command =>
   inOutput({ coupling });
 
 /** A supply of another kind, at its nominal voltage. */
-export const chooseSupply = (kind: SupplyId): Command => (design) =>
-  design.supply.kind === kind
-    ? design
-    : {
-        ...design,
-        supply: { ...design.supply, kind, volts: SUPPLIES[kind].volts, sourceOhms: SUPPLIES[kind].sourceOhms },
-      };
-export const setSupply = (change: Partial<Pick<Supply, 'volts' | 'diode'>>): Command => (design) =>
-  withEntries(design, { supply: withEntries(design.supply, change) });
+export const chooseSupply =
+  (kind: SupplyId): Command =>
+  (design) =>
+    design.supply.kind === kind
+      ? design
+      : {
+          ...design,
+          supply: {
+            ...design.supply,
+            kind,
+            volts: SUPPLIES[kind].volts,
+            sourceOhms: SUPPLIES[kind].sourceOhms,
+          },
+        };
+export const setSupply =
+  (change: Partial<Pick<Supply, 'volts' | 'diode'>>): Command =>
+  (design) =>
+    withEntries(design, { supply: withEntries(design.supply, change) });
 
-export const setNoise = (voltsRms: Volts): Command => (design) =>
-  withEntries(design, { noise: withEntries(design.noise, { voltsRms }) });
+export const setNoise =
+  (voltsRms: Volts): Command =>
+  (design) =>
+    withEntries(design, { noise: withEntries(design.noise, { voltsRms }) });
 
 /** Another whole design (a file, a preset), as one step that can be taken back. */
-export const replaceWith = (other: Design): Command => () => other;
+export const replaceWith =
+  (other: Design): Command =>
+  () =>
+    other;
 
 /** Both voices get the same turn of the threshold; with a shared trimmer only A's exists. */
-export const turnBothThresholds = (rotations: Pair<Fraction>): Command => (design) => {
-  const turned = pairOf((id) => rotations[id]);
-  return turnThreshold('B', turned.B)(turnThreshold('A', turned.A)(design));
-};
+export const turnBothThresholds =
+  (rotations: Pair<Fraction>): Command =>
+  (design) => {
+    const turned = pairOf((id) => rotations[id]);
+    return turnThreshold('B', turned.B)(turnThreshold('A', turned.A)(design));
+  };

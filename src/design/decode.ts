@@ -3,9 +3,9 @@
  * have been accepted. Nothing is repaired silently: a file is taken whole or not at all.
  */
 import * as v from 'valibot';
+import { DIELECTRICS } from '../parts/capacitors.ts';
 import { CELLS } from '../parts/cells.ts';
 import { COMPARATORS } from '../parts/comparators.ts';
-import { DIELECTRICS } from '../parts/capacitors.ts';
 import { SUPPLIES } from '../parts/supplies.ts';
 import { TIMERS } from '../parts/timers.ts';
 import { TRIMMERS } from '../parts/trimmers.ts';
@@ -45,7 +45,10 @@ const says = (accepts: Accepts): string => JSON.stringify(accepts);
 
 const within = (limits: Limits) => {
   const message = says({ kind: 'number', limits });
-  return v.pipe(v.number(message), v.check((x) => x >= limits.min && x <= limits.max, message));
+  return v.pipe(
+    v.number(message),
+    v.check((x) => x >= limits.min && x <= limits.max, message),
+  );
 };
 const oneOf = <const T extends string>(options: readonly T[]) =>
   v.picklist(options, says({ kind: 'choice', options }));
@@ -60,7 +63,8 @@ const wholeNumber = v.pipe(
   v.number(wholeMessage),
   v.check((x) => Number.isSafeInteger(x) && x >= 0, wholeMessage),
 );
-const entries = <const T extends v.ObjectEntries>(shape: T) => v.strictObject(shape, says({ kind: 'entries' }));
+const entries = <const T extends v.ObjectEntries>(shape: T) =>
+  v.strictObject(shape, says({ kind: 'entries' }));
 const pair = <const T extends v.GenericSchema>(schema: T) => entries({ A: schema, B: schema });
 
 const trimmer = entries({

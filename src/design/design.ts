@@ -3,8 +3,8 @@
  * `decode.ts` reads it from anything, `commands.ts` changes it, `versions.ts` brings older files forward.
  */
 import type { CapacitorKindId, DielectricId } from '../parts/capacitors.ts';
-import type { ComparatorId } from '../parts/comparators.ts';
 import type { CellId } from '../parts/cells.ts';
+import type { ComparatorId } from '../parts/comparators.ts';
 import type { SupplyId } from '../parts/supplies.ts';
 import type { TimerId } from '../parts/timers.ts';
 import type { TrimmerId } from '../parts/trimmers.ts';

@@ -15,7 +15,8 @@ export type Upgraded =
 export function upgraded(document: Readonly<Record<string, unknown>>): Upgraded {
   let current = document;
   let version = current['version'];
-  if (typeof version === 'number' && Number.isInteger(version) && version > VERSION) return { ok: false, version };
+  if (typeof version === 'number' && Number.isInteger(version) && version > VERSION)
+    return { ok: false, version };
   while (typeof version === 'number' && UPGRADES[version]) {
     current = UPGRADES[version]!(current);
     version = current['version'];

@@ -13,20 +13,26 @@ const PREFIXES: readonly (readonly [number, string])[] = [
 
 /** Between a number and its unit: a space that does not break. */
 const SPACE = '\u00A0';
+/** Between thousands: neither a comma nor a point, which mean different things in different countries (ISO 80000-1). */
+const THIN_SPACE = '\u202F';
 
 /** `4.7 kΩ`, `82 nF`. Up to `figures` significant figures, no trailing zeros. */
 export function formatQuantity(value: number, unit: string, figures = 4, locale = 'en-GB'): string {
   const size = Math.abs(Number(value.toPrecision(figures)));
-  const [scale, prefix] = size === 0 ? [1, ''] : (PREFIXES.find(([s]) => size >= s * 0.9999999) ?? [1e-12, 'p']);
+  const [scale, prefix] =
+    size === 0 ? [1, ''] : (PREFIXES.find(([s]) => size >= s * 0.9999999) ?? [1e-12, 'p']);
   return `${formatNumber(value / scale, figures, locale)}${SPACE}${prefix}${unit}`;
 }
 
-/** Significant figures, no prefix, grouping only from five figures on. */
+/** Significant figures, no prefix; thousands set apart from five figures on. */
 export function formatNumber(value: number, figures: number, locale = 'en-GB'): string {
   return new Intl.NumberFormat(locale, {
     maximumSignificantDigits: figures,
     useGrouping: 'min2',
-  } as Intl.NumberFormatOptions).format(value);
+  } as Intl.NumberFormatOptions)
+    .formatToParts(value)
+    .map(({ type, value: text }) => (type === 'group' ? THIN_SPACE : text))
+    .join('');
 }
 
 /** A fixed number of decimals: `1.54 V`. */

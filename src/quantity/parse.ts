@@ -22,7 +22,12 @@ export type ReadProblem =
   | { readonly kind: 'unreadable'; readonly read: string; readonly quantity: QuantityKind }
   /** A comma with three figures after it: thousands in one country, decimals in another. */
   | { readonly kind: 'ambiguous comma'; readonly read: string; readonly quantity: QuantityKind }
-  | { readonly kind: 'other unit'; readonly read: string; readonly quantity: QuantityKind; readonly unit: string }
+  | {
+      readonly kind: 'other unit';
+      readonly read: string;
+      readonly quantity: QuantityKind;
+      readonly unit: string;
+    }
   | {
       readonly kind: 'outside';
       readonly read: string;

@@ -156,7 +156,9 @@ export class Engine {
     if (t > this.#lastTime) {
       // One whole sample since the last (the common case) takes no exponential.
       this.#volts *=
-        this.#lastTime === (this.#sample - 1) / this.#rate ? this.#perSample : this.#decayOver(t - this.#lastTime);
+        this.#lastTime === (this.#sample - 1) / this.#rate
+          ? this.#perSample
+          : this.#decayOver(t - this.#lastTime);
       this.#lastTime = t;
     }
   }
@@ -213,7 +215,9 @@ export class Engine {
   #capacitorVolts(at: Seconds): Volts {
     if (this.#jack.couplingFarads === null) return 0;
     const source = this.#jack.sources[this.#state]!;
-    return source.volts - (this.#volts * this.#decayOver(at - this.#lastTime)) / loadShare(this.#jack, source);
+    return (
+      source.volts - (this.#volts * this.#decayOver(at - this.#lastTime)) / loadShare(this.#jack, source)
+    );
   }
 
   #jackEdge(at: Seconds, held: Volts): void {
@@ -230,7 +234,8 @@ export class Engine {
 
   #setDecay(): void {
     const { couplingFarads, loadOhms, sources } = this.#jack;
-    this.#perSecond = couplingFarads === null ? 0 : 1 / ((sources[this.#state]!.ohms + loadOhms) * couplingFarads);
+    this.#perSecond =
+      couplingFarads === null ? 0 : 1 / ((sources[this.#state]!.ohms + loadOhms) * couplingFarads);
     this.#perSample = Math.exp(-this.#perSecond / this.#rate);
   }
 

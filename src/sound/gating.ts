@@ -7,7 +7,14 @@
  * (about 1.3 µs) is neglected.
  */
 import { conductanceSlope, steadyConductance, stepConductance } from '../circuit/cell.ts';
-import { cellSiemens, type Gate, type GateState, nodeSlope, nodeVolts, overdriveVolts } from '../circuit/gate.ts';
+import {
+  cellSiemens,
+  type Gate,
+  type GateState,
+  nodeSlope,
+  nodeVolts,
+  overdriveVolts,
+} from '../circuit/gate.ts';
 import { type LightProgram, luxAt, nextBreak } from '../light/program.ts';
 import { gaussianFrom } from '../quantity/random.ts';
 import { type Lux, type Pair, type Seconds, VOICES, type VoiceId, type Volts } from '../quantity/units.ts';
@@ -96,7 +103,13 @@ export class Gating {
 
   /** From the present light straight to another. */
   aim(lux: Pair<Lux>, duration: Seconds): void {
-    this.#program = { kind: 'ramp', from: { A: this.lux('A'), B: this.lux('B') }, to: lux, start: this.time, duration };
+    this.#program = {
+      kind: 'ramp',
+      from: { A: this.lux('A'), B: this.lux('B') },
+      to: lux,
+      start: this.time,
+      duration,
+    };
   }
 
   /** Lets the comparators answer to the present node voltages, without passing time. */

@@ -2,10 +2,11 @@
  * Live sound: one worklet with the whole instrument, on a native context, behind Tone's gain and meter.
  * Started only from a press, ramped in and out, never louder than the volume allows.
  */
+
+import { workletUrl } from 'virtual:voice-worklet';
 import type { IAudioContext } from 'standardized-audio-context';
 import { Context, Gain, Meter } from 'tone/build/esm/classes.js';
 import { setContext } from 'tone/build/esm/core/Global.js';
-import { workletUrl } from 'virtual:voice-worklet';
 import type { Seconds } from '../quantity/units.ts';
 import { type EngineMessage, FRAME_LENGTH, type WorkletStart } from './settings.ts';
 
@@ -16,7 +17,14 @@ const STALL: Seconds = 0.5;
 const SILENT_DB = Number.NEGATIVE_INFINITY;
 
 /** Why there is no sound, when there is none. */
-export type SoundTrouble = 'unsupported' | 'insecure' | 'module' | 'processor' | 'suspended' | 'interrupted' | 'stalled';
+export type SoundTrouble =
+  | 'unsupported'
+  | 'insecure'
+  | 'module'
+  | 'processor'
+  | 'suspended'
+  | 'interrupted'
+  | 'stalled';
 
 export interface PlayerEvents {
   readonly onFrame: (frame: Float64Array) => void;

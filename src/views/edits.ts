@@ -47,7 +47,8 @@ export function rotationReader(
 
 export const ohmsText = (value: number | null): string =>
   value === null ? words.field.none : formatQuantity(value, 'Ω');
-export const ohmsOrNoneText = (value: number | null): string => (value === 0 ? words.field.none : ohmsText(value));
+export const ohmsOrNoneText = (value: number | null): string =>
+  value === 0 ? words.field.none : ohmsText(value);
 export const faradsText = (value: number | null): string =>
   value === null ? words.field.none : formatQuantity(value, 'F');
 

@@ -1,21 +1,22 @@
 /** `<lamp-note>`: the page. A slim bar, the live strip, and the place. */
 import { html, type TemplateResult } from 'lit';
-import { type Lampnote, type Notice, type SoundState } from '../app/lampnote.ts';
+import type { Lampnote, Notice, SoundState } from '../app/lampnote.ts';
 import { type Look, type Session, VOLUME } from '../app/session.ts';
 import type { History } from '../app/store.ts';
 import * as commands from '../design/commands.ts';
 import type { Complaint } from '../design/decode.ts';
 import type { Design } from '../design/design.ts';
 import { NAME_LENGTH } from '../design/limits.ts';
+import { cautionsAt } from '../words/cautions.ts';
 import { words } from '../words/en.ts';
 import { AppElement } from './app-element.ts';
 import './controls/choice-row.ts';
 import type { ChooseDetail, SlideDetail } from './controls/events.ts';
 import './controls/level-slider.ts';
 import './listen/place-listen.ts';
-import { choicesOf } from './listen/choices.ts';
 import { barStyles } from './bar-styles.ts';
 import { offerFile, readFile } from './files.ts';
+import { choicesOf } from './listen/choices.ts';
 import './live-strip.ts';
 import { PRESETS } from './presets.ts';
 import { Selected } from './select.ts';
@@ -65,7 +66,10 @@ export class LampNote extends AppElement {
           title=${words.bar.name}
           .value=${design.name}
           @change=${(event: Event) =>
-            this.app.change(words.labels.rename, commands.rename((event.currentTarget as HTMLInputElement).value.trim()))}
+            this.app.change(
+              words.labels.rename,
+              commands.rename((event.currentTarget as HTMLInputElement).value.trim()),
+            )}
         />
         ${this.#soundControls()} ${this.#documentControls(this.app.design.history)}
       </header>
@@ -154,7 +158,7 @@ export class LampNote extends AppElement {
         ? words.sound.faded
         : kind === 'on'
           ? words.sound.hint
-          : words.sound.off;
+          : `${words.sound.off} ${cautionsAt('headphones')[0]!.words}`;
     return html`<p class="says ${trouble ? 'fault' : ''}" role="status">${text}</p>`;
   }
 

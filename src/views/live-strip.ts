@@ -22,9 +22,9 @@ export class LiveStrip extends AppElement {
     voiceStyles,
     css`
       .strip {
-        display: grid;
-        grid-template-columns: repeat(auto-fit, minmax(min(100%, 22em), 1fr)) minmax(0, auto);
-        gap: 2px 24px;
+        display: flex;
+        flex-wrap: wrap;
+        gap: 2px 36px;
         align-items: baseline;
         padding: 8px var(--side, 28px);
         background: var(--sunken);
@@ -35,6 +35,9 @@ export class LiveStrip extends AppElement {
         flex-wrap: wrap;
         align-items: baseline;
         gap: 0 8px;
+      }
+      .level {
+        margin-left: auto;
       }
       .state {
         min-width: 5.2em;
@@ -87,7 +90,7 @@ export class LiveStrip extends AppElement {
     const on = this.#sound.value.kind === 'on';
     return html`<section class="strip" aria-label=${words.strip.heading}>
         ${VOICES.map((voice) => this.#voice(voice))}
-        <span class="muted small">${on ? words.strip.level(this.app.levelDb) : ''}</span>
+        <span class="level muted small">${on ? words.strip.level(this.app.levelDb) : ''}</span>
       </section>
       <p class="visually-hidden" role="status">${this.told}</p>`;
   }

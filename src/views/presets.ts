@@ -2,7 +2,9 @@
 
 const files = import.meta.glob<string>('/presets/*.json', { query: '?raw', import: 'default', eager: true });
 
-export const PRESETS: readonly { readonly name: string; readonly text: string }[] = Object.values(files).map((text) => ({
-  name: (JSON.parse(text) as { name: string }).name,
-  text,
-}));
+export const PRESETS: readonly { readonly name: string; readonly text: string }[] = Object.values(files).map(
+  (text) => ({
+    name: (JSON.parse(text) as { name: string }).name,
+    text,
+  }),
+);

@@ -47,7 +47,12 @@ export class LiveFrames implements ReactiveController {
   #stop: (() => void) | null = null;
   #told = Number.NEGATIVE_INFINITY;
 
-  constructor(host: LitElement, live: Live, perSecond: number, each: ((frame: LiveFrame) => void) | null = null) {
+  constructor(
+    host: LitElement,
+    live: Live,
+    perSecond: number,
+    each: ((frame: LiveFrame) => void) | null = null,
+  ) {
     this.#host = host;
     this.#live = live;
     this.#perSecond = perSecond;

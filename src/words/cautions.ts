@@ -3,7 +3,16 @@
  * hazard arises, before the act. Local rules and licensed practice always come first.
  */
 
-export type CautionPlace = 'sound' | 'headphones' | 'light' | 'camera' | 'timing capacitor' | 'output' | 'supply' | 'cell' | 'building';
+export type CautionPlace =
+  | 'sound'
+  | 'headphones'
+  | 'light'
+  | 'camera'
+  | 'timing capacitor'
+  | 'output'
+  | 'supply'
+  | 'cell'
+  | 'building';
 
 export interface Caution {
   readonly hazard: string;

@@ -47,8 +47,8 @@ const span = ({ min, max }: Limits, quantity: QuantityKind): string =>
   `${amount(min, quantity)} to ${amount(max, quantity)}`;
 
 /** Lux as people read it: 0.25, 42, 300, 12 000. */
-const lux = (value: number): string =>
-  `${value < 10 ? formatNumber(value, 2) : formatNumber(value, 3)}\u00A0lx`;
+const luxNumber = (value: number): string => formatNumber(value, value < 10 ? 2 : 3);
+const lux = (value: number): string => `${luxNumber(value)}\u00A0lx`;
 
 const volts = (value: number): string => formatFixed(value, 2, 'V');
 
@@ -61,6 +61,7 @@ export const words = {
   language: 'en',
   product: 'Lampnote',
   lux,
+  luxNumber,
   volts,
   hertz,
 
@@ -72,7 +73,8 @@ export const words = {
     soundOff: 'Sound off',
     soundStarting: 'Starting…',
     volume: 'Volume',
-    volumeText: (db: number) => `${formatFixed(db, 0)} dB below full scale at most`.replace('-', '').replace('−', ''),
+    volumeText: (db: number) =>
+      `${formatFixed(db, 0)} dB below full scale at most`.replace('-', '').replace('−', ''),
     volumeShort: (db: number) => `${db < 0 ? '−' : ''}${formatFixed(Math.abs(db), 0)} dB`,
     undo: 'Undo',
     redo: 'Redo',
@@ -112,18 +114,24 @@ export const words = {
   },
 
   sound: {
-    off: 'Sound is off. The gates below follow the light all the same.',
+    off: 'Sound is off; the gates follow the light all the same.',
     faded: 'Faded after 20 seconds without a change. Move anything, or press any key, to bring it back.',
     hint: 'Nothing to hear? Check the volume here and on the computer, the loudspeaker or cable, and, on a phone, the silent switch.',
     exhibition: 'Keep steady tones sounding (exhibition)',
     trouble: {
-      unsupported: 'This browser cannot make the sound: it has no audio worklet. A current Firefox, Chrome, Edge or Safari has.',
-      insecure: 'The browser allows this sound only on a secure address: https, localhost, or the one-file page opened from the disk.',
-      module: 'The sound module did not load. Reload the page; if it stays so, open the one-file page instead.',
-      processor: 'The sound stopped because of a fault in the sound module. Switch the sound off and on again.',
+      unsupported:
+        'This browser cannot make the sound: it has no audio worklet. A current Firefox, Chrome, Edge or Safari has.',
+      insecure:
+        'The browser allows this sound only on a secure address: https, localhost, or the one-file page opened from the disk.',
+      module:
+        'The sound module did not load. Reload the page; if it stays so, open the one-file page instead.',
+      processor:
+        'The sound stopped because of a fault in the sound module. Switch the sound off and on again.',
       suspended: 'The browser holds the sound back. Press any key or click anywhere to let it go on.',
-      interrupted: 'Something else has taken the sound (a call, a locked screen). Click anywhere to bring it back.',
-      stalled: 'The sound device stands still. Check that it is plugged in, then switch the sound off and on again.',
+      interrupted:
+        'Something else has taken the sound (a call, a locked screen). Click anywhere to bring it back.',
+      stalled:
+        'The sound device stands still. Check that it is plugged in, then switch the sound off and on again.',
     },
   },
 
@@ -177,7 +185,13 @@ export const words = {
     unit: 'lux',
     table: 'Table',
     heads: ['level', 'lux'],
-    marks: { moon: 'full moon', corridor: 'corridor', class: 'classroom', overcast: 'overcast day', sun: 'bright sun' },
+    marks: {
+      moon: 'full moon',
+      corridor: 'corridor',
+      class: 'classroom',
+      overcast: 'overcast day',
+      sun: 'bright sun',
+    },
     needle: (voice: VoiceId, value: number) => `${voice} ${lux(value)}`,
     trip: (voices: VoiceId | 'both', off: number | null, on: number | null, shade: boolean) => {
       const who = voices === 'both' ? 'A and B' : voices;
@@ -273,15 +287,18 @@ export const words = {
     restless: 'The exposure never came to rest; the picture was taken as it was.',
     dark: (voice: VoiceId) =>
       `The patch for ${voice} is too dark to scale from. Uncover the camera or light the patch, then press Take again.`,
-    clipped: (voice: VoiceId) => `The patch for ${voice} is pure white: more light than this cannot be told apart.`,
+    clipped: (voice: VoiceId) =>
+      `The patch for ${voice} is pure white: more light than this cannot be told apart.`,
     calibrate: 'Calibrate to a meter',
     calibrateHint: 'Lux at the patch now, by your meter or lux app.',
     refused: {
-      denied: 'The camera was not allowed. Allow it in the address bar, then press the button again; the stage works without it.',
+      denied:
+        'The camera was not allowed. Allow it in the address bar, then press the button again; the stage works without it.',
       absent: 'No camera was found. Plug one in, then press the button again.',
       busy: 'Another program or tab holds the camera. Close it there, then press the button again.',
       unsupported: 'This browser gives pages no camera. The stage works without it.',
-      insecure: 'The browser gives a camera only on a secure address: https or localhost. The stage works without it.',
+      insecure:
+        'The browser gives a camera only on a secure address: https or localhost. The stage works without it.',
       failed: 'The camera did not start. Unplug it and plug it in again, or use the stage.',
     },
     ended: {
@@ -290,7 +307,8 @@ export const words = {
     },
     region: (voice: VoiceId) => `Patch for sensor ${voice}`,
     regionPlace: (x: number, y: number) => `${formatShare(x)} from the left, ${formatShare(y)} from the top`,
-    regionKeys: 'Drag a patch, or focus it and use the arrow keys (Shift: finely; with Ctrl: its size). A moved patch takes its picture anew as the lit level.',
+    regionKeys:
+      'Drag a patch, or focus it and use the arrow keys (Shift: finely; with Ctrl: its size). A moved patch takes its picture anew as the lit level.',
     picture: 'Camera picture with two patches',
   },
 
@@ -302,10 +320,14 @@ export const words = {
     node: (voice: VoiceId, value: number) => `${voice} ${volts(value)}`,
     reference: (voices: VoiceId | 'both', value: number) =>
       `${voices === 'both' ? 'reference' : `ref ${voices}`} ${volts(value)}`,
-    brighter: (sounds: boolean | null) => (sounds === null ? 'brighter ↓' : sounds ? 'brighter, sounds ↓' : 'brighter, silent ↓'),
-    darker: (sounds: boolean | null) => (sounds === null ? 'darker ↑' : sounds ? 'darker, sounds ↑' : 'darker, silent ↑'),
-    brighterUp: (sounds: boolean | null) => (sounds === null ? 'brighter ↑' : sounds ? 'brighter, sounds ↑' : 'brighter, silent ↑'),
-    darkerDown: (sounds: boolean | null) => (sounds === null ? 'darker ↓' : sounds ? 'darker, sounds ↓' : 'darker, silent ↓'),
+    brighter: (sounds: boolean | null) =>
+      sounds === null ? 'brighter ↓' : sounds ? 'brighter, sounds ↓' : 'brighter, silent ↓',
+    darker: (sounds: boolean | null) =>
+      sounds === null ? 'darker ↑' : sounds ? 'darker, sounds ↑' : 'darker, silent ↑',
+    brighterUp: (sounds: boolean | null) =>
+      sounds === null ? 'brighter ↑' : sounds ? 'brighter, sounds ↑' : 'brighter, silent ↑',
+    darkerDown: (sounds: boolean | null) =>
+      sounds === null ? 'darker ↓' : sounds ? 'darker, sounds ↓' : 'darker, silent ↓',
     shared: 'Threshold trimmer, both voices',
     own: (voice: VoiceId) => `Threshold trimmer ${voice}`,
     arrangement: 'trimmers',
@@ -320,14 +342,15 @@ export const words = {
     heading: 'Voices',
     voice: (voice: VoiceId) => `Voice ${voice}`,
     trimmer: (voice: VoiceId) => `Pitch trimmer ${voice}`,
-    less: (label: string) => `${label}: one per cent less`,
-    more: (label: string) => `${label}: one per cent more`,
+    oneLess: (label: string) => `${label}: one per cent less`,
+    oneMore: (label: string) => `${label}: one per cent more`,
     box: (label: string) => `${label}, exact value`,
     spoken: (ohms: number, rotation: number, note: string, cents: number) =>
       `${formatQuantity(ohms, 'Ω', 3)}, ${formatShare(rotation)} of travel, ${note.replace('♯', ' sharp ')} ${cents < -0.5 ? 'minus' : 'plus'} ${Math.abs(Math.round(cents))} cents`,
     readout: (rotation: number, centsPerPercent: number) =>
-      `turned ${formatShare(rotation, 1)} · ${formatFixed(Math.abs(centsPerPercent), 0)} cents for each per cent`,
-    range: (from: number, to: number) => `stop to stop: ${hertz(Math.max(from, to))} to ${hertz(Math.min(from, to))}`,
+      `turned ${formatShare(rotation, 1)} · ${formatFixed(Math.abs(centsPerPercent), 0)} cents per 1 %`,
+    range: (from: number, to: number) =>
+      `stop to stop: ${hertz(Math.max(from, to))} to ${hertz(Math.min(from, to))}`,
     formula: 'f ≈ 1 / (ln 2 · (RA + 2 RB) · C), less what the discharge pin’s saturation takes',
     ra: 'RA',
     rbFixed: 'fixed RB',
@@ -342,10 +365,11 @@ export const words = {
       y5v: 'Y5V ceramic',
       electrolytic: 'electrolytic',
     },
-    rbZero: 'With no fixed part the pitch runs far above hearing at the stop, and the trimmer carries the discharge.',
+    rbZero:
+      'With no fixed part the pitch runs far above hearing at the stop, and the trimmer carries the discharge.',
     raSmall: (amperes: number) =>
       `RA is below 1 kΩ: ${formatQuantity(amperes, 'A', 2)} flow into the discharge pin while the output is low.`,
-    gate: (voice: VoiceId) => `Gate of ${voice}: cell, divider, comparator`,
+    more: (voice: VoiceId) => `More of ${voice}: kinds of part, cell, divider, comparator`,
     polarity: 'sounds in',
     polarities: { light: 'light', shade: 'shade' },
     cellSide: 'cell at the',
@@ -375,7 +399,7 @@ export const words = {
     load: 'load',
     noise: 'node noise',
     trimmerParts: { 'single-turn': 'single turn', 'multi-turn': '25 turns', carbon: 'carbon' },
-    trimmerPart: 'kind',
+    trimmerPart: 'trimmer kind',
     jack: (peak: number, corner: number | null) =>
       `At the jack: up to ${formatQuantity(peak, 'V', 3)} peak${corner === null ? ', with no coupling capacitor' : `, corner at ${hertz(corner)}`}.`,
     clash: (amperes: number) =>
@@ -386,9 +410,11 @@ export const words = {
   traces: {
     heading: 'The last four seconds',
     label: 'Node volts and gates of the last four seconds',
-    summary: 'Node volts of A (solid) and B (dashed) against the reference, and under them when each voice sounded.',
+    summary:
+      'Node volts of A (solid) and B (dashed) against the reference, and under them when each voice sounded.',
     figure: 'Fig. 3 · node volts (lines), trip points (bands), gates (bars).',
-    ago: (seconds: number) => (Math.abs(seconds) < 0.005 ? 'now' : `−${formatFixed(Math.abs(seconds), 0, 's')}`),
+    ago: (seconds: number) =>
+      Math.abs(seconds) < 0.005 ? 'now' : `−${formatFixed(Math.abs(seconds), 0, 's')}`,
     moment: (ago: number, node: Pair<number>, sounding: Pair<boolean>) =>
       `${formatFixed(Math.abs(ago), 2, 's')} ago: A ${volts(node.A)}, ${sounding.A ? 'sounding' : 'silent'}; B ${volts(node.B)}, ${sounding.B ? 'sounding' : 'silent'}.`,
     row: (ago: number, node: Pair<number>, sounding: Pair<boolean>) => [

@@ -34,7 +34,7 @@ test('a cell settled in a light stays there, and moves towards it from both side
   }
 });
 
-test('it is quicker in bright light and slow into the dark', () => {
+test('falling into the dark, ten times the light is 10^(γ − 1) of the time to a half', () => {
   const speed = cellSpeed(cell);
   const secondsToHalve = (from: number) => {
     let y = steadyConductance(0.7, from);
@@ -43,8 +43,10 @@ test('it is quicker in bright light and slow into the dark', () => {
     for (; y > half; steps++) y = stepConductance(speed, y, 1e-5, 0, 0, 0);
     return steps * 1e-5;
   };
-  expect(secondsToHalve(1000)).toBeLessThan(secondsToHalve(100) / 2);
-  expect(secondsToHalve(100)).toBeLessThan(secondsToHalve(10) / 2);
+  // From dy/dt = −y^(1/γ)/τ: the time goes with y^(1 − 1/γ), and y with E^γ.
+  const ratio = 10 ** (0.7 - 1);
+  expect(secondsToHalve(1000) / secondsToHalve(100)).toBeCloseTo(ratio, 2);
+  expect(secondsToHalve(100) / secondsToHalve(10)).toBeCloseTo(ratio, 2);
 });
 
 test('one τ serves where it predicts the published fall within a fifth; a steeper slope sets two', () => {

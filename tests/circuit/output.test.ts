@@ -17,13 +17,13 @@ function jackVolts(design: Design, aHigh: boolean, bHigh: boolean): number {
     parts.push(rail(`drive${id}`, volts), resistor(`drive${id}`, 'mix', ohms + (mixOhms?.[id] ?? 0)));
   }
   if (shuntOhms !== null) parts.push(resistor('mix', '0', shuntOhms));
-  if (volume === null) parts.push(resistor('mix', 'jack', 0));
-  else {
+  const out = volume === null ? 'mix' : 'jack';
+  if (volume !== null) {
     parts.push(resistor('mix', 'jack', volume.ohms * (1 - volume.rotation)));
     parts.push(resistor('jack', '0', volume.ohms * volume.rotation));
   }
-  parts.push(resistor('jack', '0', loadOhms));
-  return solve(parts)['jack']!;
+  parts.push(resistor(out, '0', loadOhms));
+  return solve(parts)[out]!;
 }
 
 const outputs = [

@@ -96,9 +96,13 @@ export class QuantityField extends LitElement {
     this.problem = '';
   }
 
-  /** A value arriving from elsewhere (undo, another file) sweeps away what was being typed over the old one. */
+  /**
+   * A value arriving from elsewhere (undo, another file) sweeps away a refused text left standing over the old one; but
+   * nobody's typing is interrupted, even by a value that changes many times a second.
+   */
   protected override willUpdate(changed: PropertyValues<this>): void {
-    if (changed.has('value') && changed.get('value') !== undefined) this.#restore();
+    const typing = this.shadowRoot?.activeElement !== null && this.draft !== null;
+    if (changed.has('value') && changed.get('value') !== undefined && !typing) this.#restore();
   }
 
   protected override render(): TemplateResult {

@@ -17,9 +17,9 @@ export type KeyMove =
   | { readonly kind: 'to'; readonly fraction: Fraction };
 
 /** A drag of this many px along one axis is the full travel. */
-export const FULL_DRAG_PIXELS = 200;
+const FULL_DRAG_PIXELS = 200;
 /** Wheel or touch-pad travel that makes one step; less is kept until it adds up. */
-export const WHEEL_PIXELS = 50;
+const WHEEL_PIXELS = 50;
 
 /** Steps for a part of so many turns: one turn 1 %, 0.1 %, 10 %; several turns a tenth, a hundredth and a whole turn. */
 export function stepSizes(turns: number): StepSizes {

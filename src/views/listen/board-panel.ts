@@ -76,8 +76,11 @@ export class BoardPanel extends AppElement {
           commands.chooseSupply(id as SupplyId),
         )}
         ${this.#field(words.board.volts, supply.volts, voltsText, read.volts, (volts) => commands.setSupply({ volts }))}
-        ${this.#choice(words.board.mixing, words.board.mixings, output.mixOhms ? 'resistors' : 'joined', (id) =>
-          commands.setMixing(id === 'joined' ? null : USUAL_MIX),
+        ${this.#choice(
+          words.board.mixing,
+          words.board.mixings,
+          output.mixOhms ? 'resistors' : 'joined',
+          (id) => commands.setMixing(id === 'joined' ? null : USUAL_MIX),
         )}
         ${
           output.mixOhms
@@ -91,8 +94,13 @@ export class BoardPanel extends AppElement {
         ${this.#field(words.board.shunt, output.shuntOhms ?? NONE, orNone(ohmsText), read.shunt, (ohms) =>
           commands.setShuntOhms(ohms === NONE ? null : ohms),
         )}
-        ${this.#field(words.board.coupling, output.coupling?.farads ?? NONE, orNone(faradsText), read.coupling, (farads) =>
-          commands.setCoupling(farads === NONE ? null : { farads, kind: output.coupling?.kind ?? 'film' }),
+        ${this.#field(
+          words.board.coupling,
+          output.coupling?.farads ?? NONE,
+          orNone(faradsText),
+          read.coupling,
+          (farads) =>
+            commands.setCoupling(farads === NONE ? null : { farads, kind: output.coupling?.kind ?? 'film' }),
         )}
         ${this.#field(words.board.load, output.loadOhms, ohmsText, read.load, commands.setLoadOhms)}
         ${this.#field(words.board.noise, noise.voltsRms, voltsText, read.noise, commands.setNoise)}

@@ -4,8 +4,8 @@ import { styleMap } from 'lit/directives/style-map.js';
 import type { CameraState, CameraView } from '../../app/camera-light.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
 import type { Session } from '../../app/session.ts';
-import { type CameraRegion, moveRegion, resizeRegion } from '../../light/camera.ts';
 import type { CameraLocks } from '../../light/camera.device.ts';
+import { type CameraRegion, moveRegion, resizeRegion } from '../../light/camera.ts';
 import { VOICES, type VoiceId } from '../../quantity/units.ts';
 import { words } from '../../words/en.ts';
 import { AppElement } from '../app-element.ts';
@@ -108,7 +108,12 @@ export class CameraPanel extends AppElement {
   }
 
   #isOpen(state: CameraState): boolean {
-    return state.kind === 'on' || state.kind === 'settling' || state.kind === 'unlocking' || state.kind === 'too dark';
+    return (
+      state.kind === 'on' ||
+      state.kind === 'settling' ||
+      state.kind === 'unlocking' ||
+      state.kind === 'too dark'
+    );
   }
 
   #closed(state: CameraState): TemplateResult {

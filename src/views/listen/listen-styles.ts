@@ -63,10 +63,10 @@ export const listenStyles = css`
       grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
       grid-template-areas:
         'light threshold'
+        'margin margin'
         'voices voices'
         'traces traces'
-        'board board'
-        'margin margin';
+        'board board';
     }
     .voices {
       display: grid;
@@ -81,7 +81,7 @@ export const listenStyles = css`
   @media (max-width: 760px) {
     .page {
       grid-template-columns: minmax(0, 1fr);
-      grid-template-areas: 'light' 'threshold' 'voices' 'traces' 'board' 'margin';
+      grid-template-areas: 'light' 'margin' 'threshold' 'voices' 'traces' 'board';
       gap: 22px;
     }
     .voices {
@@ -92,10 +92,10 @@ export const listenStyles = css`
     grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
     grid-template-areas:
       'light threshold'
+      'margin margin'
       'voices voices'
       'traces traces'
-      'board board'
-      'margin margin';
+      'board board';
   }
   @media print {
     .page {

@@ -1,5 +1,5 @@
 /** `<place-listen>`: the instrument under a light. Margin, light, threshold, voices, board, traces. */
-import { css, html, type PropertyValues, type TemplateResult } from 'lit';
+import { html, type PropertyValues, type TemplateResult } from 'lit';
 import { derivedInstrument } from '../../app/derived.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
 import type { LiveFrame } from '../../app/live.ts';
@@ -36,7 +36,7 @@ const MARKS = [
 ] as const;
 
 export class PlaceListen extends AppElement {
-  static override styles = [common, css``, listenStyles];
+  static override styles = [common, listenStyles];
 
   #design!: Selected<Design, Design>;
   #light!: Selected<Session, LightSource>;
@@ -68,7 +68,7 @@ export class PlaceListen extends AppElement {
           lux,
           trips.map((trip) => trip.label),
         )}
-        .format=${words.lux}
+        .format=${words.luxNumber}
         dark-label=${words.axis.dark}
         bright-label=${words.axis.bright}
         unit=${words.axis.unit}
@@ -153,8 +153,10 @@ export class PlaceListen extends AppElement {
 
 import type { TraceSample } from '../plots/trace-ring.ts';
 
-const describeMoment = ({ ago, volts, sounding }: TraceSample): string => words.traces.moment(ago, volts, sounding);
-const momentRow = ({ ago, volts, sounding }: TraceSample): readonly string[] => words.traces.row(ago, volts, sounding);
+const describeMoment = ({ ago, volts, sounding }: TraceSample): string =>
+  words.traces.moment(ago, volts, sounding);
+const momentRow = ({ ago, volts, sounding }: TraceSample): readonly string[] =>
+  words.traces.row(ago, volts, sounding);
 
 customElements.define('place-listen', PlaceListen);
 

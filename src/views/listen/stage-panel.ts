@@ -6,9 +6,9 @@ import {
   candelaFor,
   HAND_TRAVEL,
   lampLuxAtTable,
-  sensorPlace,
-  type Stage,
   STAGE_LIMITS,
+  type Stage,
+  sensorPlace,
   stageLux,
 } from '../../light/stage.ts';
 import { VOICES, type VoiceId } from '../../quantity/units.ts';
@@ -33,6 +33,22 @@ export class StagePanel extends AppElement {
     voiceStyles,
     pictureStyles,
     css`
+      figure {
+        container-type: inline-size;
+      }
+      @container (max-width: 380px) {
+        svg.stage {
+          --picture-text: 21px;
+        }
+      }
+      @container (min-width: 560px) {
+        svg.stage {
+          --picture-text: 14px;
+        }
+      }
+      :host-context(:root[data-look='projector']) svg.stage {
+        --picture-text: 20px;
+      }
       svg.stage {
         display: block;
         width: 100%;
@@ -125,7 +141,9 @@ export class StagePanel extends AppElement {
           .readout=${words.lux(lamp)}
           .valuetext=${words.light.lampText(lamp)}
           @slide=${({ detail }: CustomEvent<SlideDetail>) =>
-            this.app.setStage({ lampCandela: candelaFor(detail.value, stage.lampMetres, stage.spacingMetres) })}
+            this.app.setStage({
+              lampCandela: candelaFor(detail.value, stage.lampMetres, stage.spacingMetres),
+            })}
         ></level-slider>
         ${this.#length('lampMetres', words.light.lampHeight, words.light.metres)}
         <level-slider
@@ -162,7 +180,11 @@ export class StagePanel extends AppElement {
       </div>`;
   }
 
-  #length(key: 'lampMetres' | 'handMetres', label: string, format: (metres: number) => string): TemplateResult {
+  #length(
+    key: 'lampMetres' | 'handMetres',
+    label: string,
+    format: (metres: number) => string,
+  ): TemplateResult {
     const value = this.#stage.value[key];
     return html`<level-slider
       label=${label}

@@ -1,14 +1,14 @@
 /** The stage as a line drawing, seen from the front, to scale sideways: lamp, light, table, sensors, hands. */
-import { css, svg, type SVGTemplateResult } from 'lit';
-import { handPlace, sensorPlace, type Stage, STAGE_LIMITS } from '../../light/stage.ts';
+import { css, type SVGTemplateResult, svg } from 'lit';
 import { HAND_RADIUS } from '../../light/hand.ts';
+import { handPlace, STAGE_LIMITS, type Stage, sensorPlace } from '../../light/stage.ts';
 import type { Pair, VoiceId } from '../../quantity/units.ts';
 import { VOICES } from '../../quantity/units.ts';
 import { words } from '../../words/en.ts';
 import { markAt } from '../theme/voice-mark.ts';
 
 /** The drawing's size in its own units, and its scale: units a metre, sideways and for hands above the table. */
-export const PICTURE = { width: 480, height: 250 } as const;
+export const PICTURE = { width: 480, height: 258 } as const;
 const PER_METRE = 560;
 const TABLE_Y = 196;
 const LAMP_TOP = 18;
@@ -115,13 +115,13 @@ export const pictureStyles = css`
     stroke-width: 1;
     stroke-dasharray: 2 4;
   }
+  /* Sizes are in the drawing's own units: the narrower the drawing, the larger they must be to stay legible. */
   text {
     fill: var(--muted);
-    font-size: 14px;
+    font-size: var(--picture-text, 16px);
   }
   .sensor {
     font-weight: 600;
-    font-size: 15px;
   }
   .sensor.a {
     fill: var(--voice-a);

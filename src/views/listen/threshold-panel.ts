@@ -79,7 +79,10 @@ export class ThresholdPanel extends AppElement {
         .choices=${choicesOf(words.threshold.arrangements)}
         value=${design.threshold.arrangement}
         @choose=${({ detail }: CustomEvent<ChooseDetail>) =>
-          this.app.change(words.labels.threshold, commands.arrangeThreshold(detail.value as 'shared' | 'each'))}
+          this.app.change(
+            words.labels.threshold,
+            commands.arrangeThreshold(detail.value as 'shared' | 'each'),
+          )}
       ></choice-row>
       ${
         shared
@@ -105,8 +108,8 @@ export class ThresholdPanel extends AppElement {
       .valuetext=${words.threshold.spoken(at(rotation), rotation)}
       .readout=${words.threshold.turned(rotation)}
       .fieldLabel=${words.voices.box(label)}
-      .lessLabel=${words.voices.less(label)}
-      .moreLabel=${words.voices.more(label)}
+      .lessLabel=${words.voices.oneLess(label)}
+      .moreLabel=${words.voices.oneMore(label)}
       scale-start="0"
       scale-end="100 %"
       @turn=${({ detail }: CustomEvent<TurnDetail>) =>
@@ -120,7 +123,11 @@ function scaleTop(node: Pair<number>, voices: Pair<VoiceBehaviour>, rail: number
   const highest = Math.max(
     node.A,
     node.B,
-    ...VOICES.flatMap((v) => [voices[v].referenceVolts, voices[v].tripVolts.on ?? 0, voices[v].tripVolts.off ?? 0]),
+    ...VOICES.flatMap((v) => [
+      voices[v].referenceVolts,
+      voices[v].tripVolts.on ?? 0,
+      voices[v].tripVolts.off ?? 0,
+    ]),
   );
   return Math.min(Math.ceil(rail), Math.max(2, 2 * Math.ceil((highest * 1.1) / 2)));
 }

@@ -19,7 +19,15 @@ import '../controls/choice-row.ts';
 import '../controls/quantity-field.ts';
 import '../controls/trimmer-control.ts';
 import type { ChooseDetail, CommitDetail, TurnDetail } from '../controls/events.ts';
-import { faradsText, GestureEdits, ohmsOrNoneText, ohmsText, reader, readerOrNone, rotationReader } from '../edits.ts';
+import {
+  faradsText,
+  GestureEdits,
+  ohmsOrNoneText,
+  ohmsText,
+  reader,
+  readerOrNone,
+  rotationReader,
+} from '../edits.ts';
 import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
 import { voiceMark, voiceStyles } from '../theme/voice-mark.ts';
@@ -70,6 +78,12 @@ export class VoicePanel extends AppElement {
         --label-width: 6.2em;
         --field-width: 6.4em;
       }
+      .parts.few {
+        grid-template-columns: repeat(auto-fit, minmax(min(100%, 10em), 1fr));
+        gap: 6px 14px;
+        --label-width: 4.3em;
+        --field-width: 5.4em;
+      }
       label.kind {
         display: grid;
         grid-template-columns: 6.2em minmax(0, 1fr);
@@ -112,11 +126,10 @@ export class VoicePanel extends AppElement {
     return html`<section class=${id.toLowerCase()} aria-label=${words.voices.voice(id)}>
       <h3>${voiceMark(id)} ${id}</h3>
       ${this.#trimmer(design, part)}
-      <div class="parts">
+      <div class="parts few">
         ${this.#ohms('ra', part.raOhms, (ohms) => commands.setVoiceValue(id, 'raOhms', ohms))}
         ${this.#ohms('rbFixed', part.rbFixedOhms, (ohms) => commands.setVoiceValue(id, 'rbFixedOhms', ohms))}
         ${this.#ohms('trimmer', part.trimmer.ohms, (ohms) => commands.fitPitchTrimmer(id, { ohms }))}
-        ${this.#kindOf(part.trimmer.part)}
         <quantity-field
           label=${words.voices.capacitor}
           .value=${part.capacitor.farads}
@@ -124,11 +137,10 @@ export class VoicePanel extends AppElement {
           .parse=${read.farads}
           @commit=${this.#commit(words.voices.capacitor, (farads) => commands.setCapacitance(id, farads))}
         ></quantity-field>
-        ${this.#dielectric(part)}
       </div>
       ${this.#notes(design, part)}
       <details>
-        <summary>${words.voices.gate(id)}</summary>
+        <summary>${words.voices.more(id)}</summary>
         ${this.#gate(part)}
       </details>
     </section>`;
@@ -151,8 +163,8 @@ export class VoicePanel extends AppElement {
       .valuetext=${words.voices.spoken(ohms, part.trimmer.rotation, note?.name ?? '', note?.cents ?? 0)}
       .readout=${`${words.voices.readout(part.trimmer.rotation, centsPerPercent)}\n${words.voices.range(...endHertz)}`}
       .fieldLabel=${words.voices.box(label)}
-      .lessLabel=${words.voices.less(label)}
-      .moreLabel=${words.voices.more(label)}
+      .lessLabel=${words.voices.oneLess(label)}
+      .moreLabel=${words.voices.oneMore(label)}
       scale-start="0"
       scale-end="100 %"
       @turn=${({ detail }: CustomEvent<TurnDetail>) =>
@@ -162,8 +174,12 @@ export class VoicePanel extends AppElement {
 
   #kindOf(part: TrimmerId): TemplateResult {
     const id = this.voice;
-    return this.#select(words.board.trimmerPart, part, Object.keys(TRIMMERS), words.board.trimmerParts, (value) =>
-      commands.fitPitchTrimmer(id, { part: value as TrimmerId }),
+    return this.#select(
+      words.board.trimmerPart,
+      part,
+      Object.keys(TRIMMERS),
+      words.board.trimmerParts,
+      (value) => commands.fitPitchTrimmer(id, { part: value as TrimmerId }),
     );
   }
 
@@ -216,6 +232,7 @@ export class VoicePanel extends AppElement {
     const id = this.voice;
     const label = (what: string) => words.labels.part(id, what);
     return html`<div class="parts">
+        ${this.#kindOf(part.trimmer.part)} ${this.#dielectric(part)}
         <choice-row
           legend=${words.voices.polarity}
           .choices=${choicesOf(words.voices.polarities)}
@@ -228,7 +245,10 @@ export class VoicePanel extends AppElement {
           .choices=${choicesOf(words.voices.cellSides)}
           value=${part.divider.cell}
           @choose=${({ detail }: CustomEvent<ChooseDetail>) =>
-            this.app.change(label(words.voices.cellSide), commands.placeCell(id, detail.value as 'top' | 'bottom'))}
+            this.app.change(
+              label(words.voices.cellSide),
+              commands.placeCell(id, detail.value as 'top' | 'bottom'),
+            )}
         ></choice-row>
         ${this.#field(words.voices.cellOhms, part.cell.r10Ohms, read.cell, ohmsText, (r10Ohms) =>
           commands.setCell(id, { r10Ohms }),
@@ -257,9 +277,19 @@ export class VoicePanel extends AppElement {
       <caution-note .places=${['cell']}></caution-note>`;
   }
 
-  #ohms(which: 'ra' | 'rbFixed' | 'trimmer', value: number, command: (ohms: number) => commands.Command): TemplateResult {
+  #ohms(
+    which: 'ra' | 'rbFixed' | 'trimmer',
+    value: number,
+    command: (ohms: number) => commands.Command,
+  ): TemplateResult {
     const labels = { ra: words.voices.ra, rbFixed: words.voices.rbFixed, trimmer: words.voices.trimmerValue };
-    return this.#field(labels[which], value, read[which], which === 'rbFixed' ? ohmsOrNoneText : ohmsText, command);
+    return this.#field(
+      labels[which],
+      value,
+      read[which],
+      which === 'rbFixed' ? ohmsOrNoneText : ohmsText,
+      command,
+    );
   }
 
   #field(

@@ -1,7 +1,7 @@
 /** The margin's explanation of what happens now, sentence by sentence. */
 import type { LiveFrame } from '../../app/live.ts';
-import type { Instrument } from '../../circuit/instrument.ts';
 import { commonModeOf, stateIndex } from '../../circuit/gate.ts';
+import type { Instrument } from '../../circuit/instrument.ts';
 import type { Design } from '../../design/design.ts';
 import { VOICES } from '../../quantity/units.ts';
 import { words } from '../../words/en.ts';

@@ -5,7 +5,7 @@
 import type { LitElement, ReactiveController } from 'lit';
 
 /** Narrower than this, charts use fewer ticks. Px. */
-export const NARROW_PIXELS = 480;
+const NARROW_PIXELS = 480;
 
 let pen: CanvasRenderingContext2D | null = null;
 

@@ -113,14 +113,14 @@ export async function openModulePage(browser: Browser, options: PageOptions = {}
 }
 
 /**
- * Loads a source module inside a module page and calls `use` there with it.
+ * Loads a source module, or one of the tests' own, inside a module page and calls `use` there with it.
  *
  * @param modulePath from the root, e.g. `/src/sound/player.device.ts`
  * @param use runs in the page, so it sees only its two arguments; annotate the first as `typeof import('…')`
  */
 export async function withModule<Module, Argument, Result>(
   page: Page,
-  modulePath: `/src/${string}`,
+  modulePath: `/${'src' | 'tests'}/${string}`,
   use: (module: Module, argument: Argument) => Result | Promise<Result>,
   argument: Argument,
 ): Promise<Result> {

@@ -1,0 +1,208 @@
+/** A design is taken whole or refused with the place that is wrong. The document is walked, not listed. */
+import { describe, expect, test } from 'vitest';
+import { type Complaint, decode, decodeText, encodeText } from '../../src/design/decode.ts';
+import { DEFAULT_DESIGN } from '../../src/design/defaults.ts';
+import { type Design, FORMAT, VERSION } from '../../src/design/design.ts';
+
+type Json = { [key: string]: unknown };
+
+/** A design with nothing absent, so that every leaf of the document exists. */
+const FULL: Design = {
+  ...DEFAULT_DESIGN,
+  voices: {
+    A: { ...DEFAULT_DESIGN.voices.A, controlVolts: 6 },
+    B: { ...DEFAULT_DESIGN.voices.B, controlVolts: 5 },
+  },
+  output: { ...DEFAULT_DESIGN.output, volume: { ohms: 10_000, rotation: 0.5 } },
+};
+
+/** Dotted paths of all leaves and of all objects ("" is the document). */
+function walk(value: unknown, path = ''): { leaves: string[]; objects: string[] } {
+  if (typeof value !== 'object' || value === null) return { leaves: [path], objects: [] };
+  const found = { leaves: [] as string[], objects: [path] };
+  for (const [key, part] of Object.entries(value)) {
+    const inner = walk(part, path === '' ? key : `${path}.${key}`);
+    found.leaves.push(...inner.leaves);
+    found.objects.push(...inner.objects);
+  }
+  return found;
+}
+
+const { leaves, objects } = walk(FULL);
+
+function at(document: unknown, path: string): unknown {
+  return path === '' ? document : path.split('.').reduce((value, key) => (value as Json)[key], document);
+}
+
+/** A copy with one entry changed by `change`, which is given its holder and its key. */
+function changed(path: string, change: (holder: Json, key: string) => void): Json {
+  // Through JSON, since a structured clone keeps two references to one object together.
+  const copy = JSON.parse(JSON.stringify(FULL)) as Json;
+  const keys = path.split('.');
+  const key = keys.pop()!;
+  change(at(copy, keys.join('.')) as Json, key);
+  return copy;
+}
+
+function complaintsAbout(value: unknown): readonly Complaint[] {
+  const result = decode(value);
+  return result.ok ? [] : result.complaints;
+}
+
+/** Values that no leaf of that type may have. */
+function wrongFor(value: unknown): readonly unknown[] {
+  if (typeof value === 'number')
+    return ['1', true, {}, [], -1e99, 1e99, Number.NaN, Number.POSITIVE_INFINITY];
+  if (typeof value === 'boolean') return ['yes', 0, null];
+  return [7, null, {}, ['x'], 'x'.repeat(3000)];
+}
+
+test('the walk finds the whole document', () => {
+  expect(leaves.length).toBeGreaterThan(70);
+  expect(leaves).toContain('voices.B.trimmer.rotation');
+  expect(objects).toContain('threshold.trimmers.A');
+});
+
+test('the default design and the full one are read back as they were written', () => {
+  for (const design of [DEFAULT_DESIGN, FULL]) {
+    expect(decodeText(encodeText(design))).toEqual({ ok: true, design });
+    expect(decode(design)).toEqual({ ok: true, design });
+  }
+});
+
+describe.each(leaves.filter((path) => path !== 'format' && path !== 'version'))('%s', (path) => {
+  test('wrong, it is refused by its dotted path alone', () => {
+    for (const wrong of wrongFor(at(FULL, path))) {
+      const complaints = complaintsAbout(
+        changed(path, (holder, key) => {
+          holder[key] = wrong;
+        }),
+      );
+      expect(
+        complaints.map((c) => c.kind === 'value' && c.path),
+        `${JSON.stringify(wrong)}`,
+      ).toEqual([path]);
+    }
+  });
+
+  test('missing, it is refused by its dotted path', () => {
+    const [complaint, ...others] = complaintsAbout(
+      changed(path, (holder, key) => {
+        delete holder[key];
+      }),
+    );
+    expect(others).toEqual([]);
+    expect(complaint).toMatchObject({ kind: 'value', path, read: 'nothing' });
+  });
+});
+
+describe.each(objects)('in the object at "%s"', (path) => {
+  test.each(['extra', 'toString', 'constructor', 'hasOwnProperty', '__proto__'])(
+    'an entry "%s" is refused by name',
+    (name) => {
+      const copy = JSON.parse(JSON.stringify(FULL)) as Json;
+      Object.defineProperty(at(copy, path), name, {
+        value: 1,
+        enumerable: true,
+        configurable: true,
+        writable: true,
+      });
+      const result = decodeText(JSON.stringify(copy));
+      expect(result.ok).toBe(false);
+      if (!result.ok)
+        expect(result.complaints).toMatchObject([
+          { kind: 'value', path: path === '' ? name : `${path}.${name}`, accepts: { kind: 'no such entry' } },
+        ]);
+    },
+  );
+});
+
+describe.each(objects.filter((path) => path !== ''))('in the place of the object at "%s"', (path) => {
+  test('anything that is no object is refused there', () => {
+    for (const wrong of [7, 'x', [], true]) {
+      const complaints = complaintsAbout(
+        changed(path, (holder, key) => {
+          holder[key] = wrong;
+        }),
+      );
+      expect(complaints[0]).toMatchObject({ kind: 'value' });
+      expect((complaints[0] as { path: string }).path.startsWith(path)).toBe(true);
+    }
+  });
+});
+
+describe('refused before its values are looked at', () => {
+  test('text that is not JSON', () => {
+    for (const text of ['', '{', 'Lampnote', '{"format":}'])
+      expect(decodeText(text)).toEqual({ ok: false, complaints: [{ kind: 'not JSON' }] });
+  });
+
+  test('JSON that is not a design', () => {
+    for (const value of [null, 7, 'x', [], {}, { format: 'other' }, [FORMAT]])
+      expect(decode(value)).toEqual({ ok: false, complaints: [{ kind: 'not a design' }] });
+  });
+
+  test('a file of a later version, named, whatever else is in it', () => {
+    const later = { ...FULL, version: VERSION + 1, tuning: 'new' };
+    expect(decode(later)).toEqual({
+      ok: false,
+      complaints: [{ kind: 'later version', version: VERSION + 1 }],
+    });
+  });
+
+  test('a version that never was', () => {
+    for (const version of [0, -1, 1.5, '1', null, undefined])
+      expect(complaintsAbout({ ...FULL, version })).toMatchObject([{ kind: 'value', path: 'version' }]);
+  });
+
+  test('a file that is far too large', () => {
+    const text = JSON.stringify({ ...FULL, notes: 'x'.repeat(300_000) });
+    expect(decodeText(text)).toMatchObject({ ok: false, complaints: [{ kind: 'too large' }] });
+  });
+});
+
+test('a complaint carries what was read, cut short, and what would be accepted', () => {
+  const wrong = {
+    ...FULL,
+    timer: 'a very long name for a timer that nobody makes any more',
+    supply: { ...FULL.supply, volts: 99 },
+  };
+  const complaints = complaintsAbout(wrong);
+  expect(complaints).toContainEqual({
+    kind: 'value',
+    path: 'supply.volts',
+    read: '99',
+    accepts: { kind: 'number', limits: { min: 2, max: 18 } },
+  });
+  const timer = complaints.find((c) => c.kind === 'value' && c.path === 'timer');
+  expect(timer).toMatchObject({ accepts: { kind: 'choice', options: ['bipolar', 'cmos'] } });
+  expect((timer as { read: string }).read.length).toBeLessThanOrEqual(40);
+});
+
+test('an entry that is missing is told with what that entry accepts', () => {
+  const without = (path: string) =>
+    complaintsAbout(
+      changed(path, (holder, key) => {
+        delete holder[key];
+      }),
+    )[0];
+  expect(without('supply.volts')).toMatchObject({
+    accepts: { kind: 'number', limits: { min: 2, max: 18 } },
+  });
+  expect(without('timer')).toMatchObject({ accepts: { kind: 'choice', options: ['bipolar', 'cmos'] } });
+});
+
+test('a file wrong everywhere brings a handful of complaints, not hundreds', () => {
+  const bad = (value: unknown): unknown =>
+    typeof value === 'object' && value !== null
+      ? Object.fromEntries(Object.entries(value).map(([key, part]) => [key, bad(part)]))
+      : 'wrong'.repeat(900);
+  const complaints = complaintsAbout({ ...(bad(FULL) as Json), format: FORMAT, version: VERSION });
+  expect(complaints.length).toBe(8);
+});
+
+test('entries named after the language’s own machinery do not reach the objects', () => {
+  const text = JSON.stringify(FULL).replace('{', '{"__proto__":{"polluted":true},');
+  decodeText(text);
+  expect(({} as Json)['polluted']).toBeUndefined();
+});
