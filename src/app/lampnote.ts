@@ -136,6 +136,8 @@ export class Lampnote {
     // Made and woken inside the press: some browsers let sound start only there.
     const native = new AudioContextHere({ latencyHint: 'interactive' });
     void native.resume();
+    // Tone greets in the console otherwise.
+    Object.assign(globalThis, { TONE_SILENCE_LOGGING: true });
     try {
       const { Player: PlayerClass } = await import('../sound/player.device.ts');
       const player = new PlayerClass(native, {

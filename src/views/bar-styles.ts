@@ -39,7 +39,7 @@ export const barStyles = css`
     gap: 8px;
   }
   .sound level-slider {
-    width: 15.5em;
+    width: 14em;
     --label-width: 3.8em;
     --value-width: 3.4em;
   }
@@ -52,10 +52,19 @@ export const barStyles = css`
     font-size: var(--text-control);
   }
   .says {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0 24px;
     color: var(--muted);
   }
-  .says.fault {
-    color: var(--fault);
+  .says p {
+    flex: 1 1 16em;
+    max-width: none;
+    margin: 0;
+  }
+  .bar select {
+    max-width: 10em;
   }
   .notice {
     display: flex;
@@ -88,7 +97,6 @@ export const barStyles = css`
   @media print {
     .says,
     .sound,
-    .look,
     footer,
     select {
       display: none;

@@ -140,14 +140,7 @@ export class LampNote extends AppElement {
           <option value="" selected>${words.bar.designs}</option>
           ${PRESETS.map(({ name }, i) => html`<option value=${i}>${name}</option>`)}
         </select>
-      </div>
-      <choice-row
-        class="look"
-        legend=${words.bar.look}
-        .choices=${choicesOf(words.bar.looks)}
-        value=${this.#session.value.look}
-        @choose=${({ detail }: CustomEvent<ChooseDetail>) => this.app.setSession({ look: detail.value as Look })}
-      ></choice-row>`;
+      </div>`;
   }
 
   #soundWords(): TemplateResult {
@@ -159,7 +152,16 @@ export class LampNote extends AppElement {
         : kind === 'on'
           ? words.sound.hint
           : `${words.sound.off} ${cautionsAt('headphones')[0]!.words}`;
-    return html`<p class="says ${trouble ? 'fault' : ''}" role="status">${text}</p>`;
+    return html`<div class="says">
+      <p class=${trouble ? 'fault' : ''} role="status">${text}</p>
+      <choice-row
+        class="look"
+        legend=${words.bar.look}
+        .choices=${choicesOf(words.bar.looks)}
+        value=${this.#session.value.look}
+        @choose=${({ detail }: CustomEvent<ChooseDetail>) => this.app.setSession({ look: detail.value as Look })}
+      ></choice-row>
+    </div>`;
   }
 
   #noticeWords(): TemplateResult | string {

@@ -288,7 +288,7 @@ export const words = {
     dark: (voice: VoiceId) =>
       `The patch for ${voice} is too dark to scale from. Uncover the camera or light the patch, then press Take again.`,
     clipped: (voice: VoiceId) =>
-      `The patch for ${voice} is pure white: more light than this cannot be told apart.`,
+      `The patch for ${voice} is at the camera’s limit: more light than this cannot be told apart.`,
     calibrate: 'Calibrate to a meter',
     calibrateHint: 'Lux at the patch now, by your meter or lux app.',
     refused: {
@@ -402,8 +402,8 @@ export const words = {
     trimmerPart: 'trimmer kind',
     jack: (peak: number, corner: number | null) =>
       `At the jack: up to ${formatQuantity(peak, 'V', 3)} peak${corner === null ? ', with no coupling capacitor' : `, corner at ${hertz(corner)}`}.`,
-    clash: (amperes: number) =>
-      `Joined outputs drive against each other with about ${formatQuantity(amperes, 'A', 2)} while one is high and the other low; what you hear is the stronger of the two.`,
+    clash: (amperes: number, rated: number) =>
+      `Joined outputs drive against each other with about ${formatQuantity(amperes, 'A', 2)} while one is high and the other low${amperes > rated ? ` (rated ${formatQuantity(rated, 'A', 2)})` : ''}; what you hear is the stronger of the two.`,
     cells: 'Light cells',
   },
 

@@ -7,7 +7,7 @@ import type { Design } from '../../design/design.ts';
 import { LIMITS } from '../../design/limits.ts';
 import type { ComparatorId } from '../../parts/comparators.ts';
 import type { SupplyId } from '../../parts/supplies.ts';
-import type { TimerId } from '../../parts/timers.ts';
+import { TIMERS, type TimerId } from '../../parts/timers.ts';
 import { formatQuantity } from '../../quantity/format.ts';
 import { VOICES } from '../../quantity/units.ts';
 import { words } from '../../words/en.ts';
@@ -42,7 +42,7 @@ export class BoardPanel extends AppElement {
     css`
       .parts {
         display: grid;
-        grid-template-columns: repeat(auto-fit, minmax(min(100%, 13em), 1fr));
+        grid-template-columns: repeat(auto-fit, minmax(min(100%, 19em), 1fr));
         gap: 6px 28px;
         margin: 8px 0 10px;
         --label-width: 6.4em;
@@ -113,7 +113,7 @@ export class BoardPanel extends AppElement {
   #says(design: Design): TemplateResult {
     const { jack, jackCornerHertz } = derivedInstrument(design);
     return html`<p class="small">${words.board.jack(jack.boundVolts, jackCornerHertz)}</p>
-      ${design.output.mixOhms === null ? html`<p class="small note">${words.board.clash(jack.clashAmperes)}</p>` : ''}`;
+      ${design.output.mixOhms === null ? html`<p class="small note">${words.board.clash(jack.clashAmperes, TIMERS[design.timer].outputAmperes)}</p>` : ''}`;
   }
 
   #choice(

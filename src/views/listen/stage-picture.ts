@@ -8,7 +8,7 @@ import { words } from '../../words/en.ts';
 import { markAt } from '../theme/voice-mark.ts';
 
 /** The drawing's size in its own units, and its scale: units a metre, sideways and for hands above the table. */
-export const PICTURE = { width: 480, height: 258 } as const;
+export const PICTURE = { width: 480, height: 266 } as const;
 const PER_METRE = 560;
 const TABLE_Y = 196;
 const LAMP_TOP = 18;
@@ -56,9 +56,9 @@ function drawSensor(stage: Stage, voice: VoiceId, lux: number): SVGTemplateResul
 
 function drawSpacing(stage: Stage): SVGTemplateResult {
   const [a, b] = [pictureX(sensorPlace(stage, 'A')), pictureX(sensorPlace(stage, 'B'))];
-  const y = TABLE_Y + 32;
+  const y = TABLE_Y + 34;
   return svg`<path class="measure" d="M ${a} ${y} v 6 H ${b} v -6" />
-    <text class="note" x=${(a + b) / 2} y=${y + 20} text-anchor="middle">${words.light.spacing(stage.spacingMetres)}</text>`;
+    <text class="note" x=${(a + b) / 2} y=${y + 25} text-anchor="middle">${words.light.spacing(stage.spacingMetres)}</text>`;
 }
 
 /** A flat hand seen from the side, reaching in from its own edge; the fingertips just past its middle. */
