@@ -52,6 +52,16 @@ export const ohmsOrNoneText = (value: number | null): string =>
 export const faradsText = (value: number | null): string =>
   value === null ? words.field.none : formatQuantity(value, 'F');
 
+export const voltsText = (value: number | null): string =>
+  value === null ? words.field.none : formatQuantity(value, 'V');
+
+/** "None fitted" as a value that a field can hold. */
+export const NONE = Number.POSITIVE_INFINITY;
+export const orNone =
+  (format: (value: number | null) => string) =>
+  (value: number | null): string =>
+    format(value === NONE ? null : value);
+
 /** Passes gestures of controls to the document: moves of one gesture are one step, a withdrawn one is none. */
 export class GestureEdits {
   readonly #app: Lampnote;

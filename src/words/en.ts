@@ -333,6 +333,10 @@ export const words = {
     arrangement: 'trimmers',
     arrangements: { shared: 'one for both', each: 'one each' },
     turned: (rotation: number) => `turned ${formatShare(rotation, 1)}`,
+    more: 'Parts around the trimmer',
+    above: 'resistor above',
+    trimmerValue: 'trimmer value',
+    below: 'resistor below',
     spoken: (value: number, rotation: number) => `${volts(value)}, ${formatShare(rotation)} of travel`,
     table: 'Table',
     heads: ['point', 'volts'],
@@ -380,6 +384,7 @@ export const words = {
     hysteresis: 'hysteresis',
     input: 'input resistor',
     pullUp: 'pull-up',
+    control: 'control pin',
   },
 
   board: {
@@ -404,7 +409,8 @@ export const words = {
       `At the jack: up to ${formatQuantity(peak, 'V', 3)} peak${corner === null ? ', with no coupling capacitor' : `, corner at ${hertz(corner)}`}.`,
     clash: (amperes: number, rated: number) =>
       `Joined outputs drive against each other with about ${formatQuantity(amperes, 'A', 2)} while one is high and the other low${amperes > rated ? ` (rated ${formatQuantity(rated, 'A', 2)})` : ''}; what you hear is the stronger of the two.`,
-    cells: 'Light cells',
+    notes: 'Notes (no names of people, please)',
+    notesLabel: 'notes',
   },
 
   traces: {

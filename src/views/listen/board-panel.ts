@@ -4,11 +4,10 @@ import { derivedInstrument } from '../../app/derived.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
 import * as commands from '../../design/commands.ts';
 import type { Design } from '../../design/design.ts';
-import { LIMITS } from '../../design/limits.ts';
+import { LIMITS, NOTES_LENGTH } from '../../design/limits.ts';
 import type { ComparatorId } from '../../parts/comparators.ts';
 import type { SupplyId } from '../../parts/supplies.ts';
 import { TIMERS, type TimerId } from '../../parts/timers.ts';
-import { formatQuantity } from '../../quantity/format.ts';
 import { VOICES } from '../../quantity/units.ts';
 import { words } from '../../words/en.ts';
 import { AppElement } from '../app-element.ts';
@@ -16,13 +15,10 @@ import '../caution-note.ts';
 import '../controls/choice-row.ts';
 import type { ChooseDetail, CommitDetail, ReadText } from '../controls/events.ts';
 import '../controls/quantity-field.ts';
-import { faradsText, ohmsText, reader, readerOrNone } from '../edits.ts';
+import { faradsText, NONE, ohmsText, orNone, reader, readerOrNone, voltsText } from '../edits.ts';
 import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
 import { choicesOf } from './choices.ts';
-
-/** "None fitted" as a value a field can hold. */
-const NONE = Number.POSITIVE_INFINITY;
 
 const read = {
   volts: reader('voltage', LIMITS.supplyVolts),
@@ -54,6 +50,22 @@ export class BoardPanel extends AppElement {
       .note {
         color: var(--caution);
       }
+      .notes {
+        display: block;
+        max-width: var(--measure);
+        margin: 8px 0 12px;
+        font-size: var(--text-control);
+      }
+      textarea {
+        display: block;
+        width: 100%;
+        padding: 4px 8px;
+        border: var(--stroke-control) solid var(--control-line);
+        border-radius: var(--radius);
+        background: var(--surface);
+        color: var(--ink);
+        font: inherit;
+      }
     `,
   ];
 
@@ -64,7 +76,7 @@ export class BoardPanel extends AppElement {
   }
 
   protected override render(): TemplateResult {
-    const { output, supply, timer, comparator, noise } = this.#design.value;
+    const { output, supply, timer, comparator, noise, notes } = this.#design.value;
     return html`<details>
       <summary><h2>${words.board.heading}</h2></summary>
       <div class="parts">
@@ -106,6 +118,19 @@ export class BoardPanel extends AppElement {
         ${this.#field(words.board.noise, noise.voltsRms, voltsText, read.noise, commands.setNoise)}
       </div>
       ${this.#says(this.#design.value)}
+      <label class="notes"
+        >${words.board.notes}
+        <textarea
+          rows="3"
+          maxlength=${NOTES_LENGTH}
+          .value=${notes}
+          @change=${(event: Event) =>
+            this.app.change(
+              words.board.notesLabel,
+              commands.annotate((event.currentTarget as HTMLTextAreaElement).value),
+            )}
+        ></textarea>
+      </label>
       <caution-note .places=${['output', 'supply', 'building']}></caution-note>
     </details>`;
   }
@@ -146,12 +171,6 @@ export class BoardPanel extends AppElement {
     ></quantity-field>`;
   }
 }
-
-const voltsText = (value: number | null): string => formatQuantity(value ?? 0, 'V');
-const orNone =
-  (format: (value: number | null) => string) =>
-  (value: number | null): string =>
-    format(value === NONE ? null : value);
 
 customElements.define('board-panel', BoardPanel);
 

@@ -6,19 +6,26 @@ import { referenceSource, rotationForVolts } from '../../circuit/gate.ts';
 import type { VoiceBehaviour } from '../../circuit/instrument.ts';
 import * as commands from '../../design/commands.ts';
 import type { Design } from '../../design/design.ts';
+import { LIMITS } from '../../design/limits.ts';
 import { TRIMMERS } from '../../parts/trimmers.ts';
 import { type Pair, pairOf, VOICES, type VoiceId } from '../../quantity/units.ts';
 import { words } from '../../words/en.ts';
 import { AppElement } from '../app-element.ts';
 import '../controls/choice-row.ts';
-import type { ChooseDetail, TurnDetail } from '../controls/events.ts';
+import type { ChooseDetail, CommitDetail, ReadText, TurnDetail } from '../controls/events.ts';
+import '../controls/quantity-field.ts';
 import '../controls/trimmer-control.ts';
-import { GestureEdits, rotationReader } from '../edits.ts';
+import { GestureEdits, ohmsOrNoneText, ohmsText, reader, readerOrNone, rotationReader } from '../edits.ts';
 import '../plots/volt-scale.ts';
 import { LiveFrames, Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
 import { choicesOf } from './choices.ts';
 import { referenceBands } from './references.ts';
+
+const read = {
+  end: readerOrNone('resistance', LIMITS.endResistorOhms, 0),
+  trimmer: reader('resistance', LIMITS.trimmerOhms),
+};
 
 export class ThresholdPanel extends AppElement {
   static override styles = [
@@ -32,6 +39,13 @@ export class ThresholdPanel extends AppElement {
       }
       trimmer-control {
         margin: 8px 0;
+      }
+      .parts {
+        display: grid;
+        gap: 6px;
+        margin: 8px 0;
+        --label-width: 7em;
+        --field-width: 5.6em;
       }
     `,
   ];
@@ -89,7 +103,41 @@ export class ThresholdPanel extends AppElement {
           ? this.#trimmer(design, 'A', words.threshold.shared, null)
           : VOICES.map((voice) => this.#trimmer(design, voice, words.threshold.own(voice), voice))
       }
+      <details>
+        <summary>${words.threshold.more}</summary>
+        ${(shared ? (['A'] as const) : VOICES).map((id) => this.#parts(design, id, shared ? null : id))}
+      </details>
     </section>`;
+  }
+
+  #parts(design: Design, id: VoiceId, named: VoiceId | null): TemplateResult {
+    const part = design.threshold.trimmers[id];
+    const field = (
+      label: string,
+      ohms: number,
+      parse: ReadText,
+      format: (ohms: number | null) => string,
+      command: (ohms: number) => commands.Command,
+    ) =>
+      html`<quantity-field
+        label=${named ? words.labels.part(named, label) : label}
+        .value=${ohms}
+        .format=${format}
+        .parse=${parse}
+        @commit=${({ detail }: CustomEvent<CommitDetail>) =>
+          this.app.change(words.labels.threshold, command(detail.value))}
+      ></quantity-field>`;
+    return html`<div class="parts">
+      ${field(words.threshold.above, part.topOhms, read.end, ohmsOrNoneText, (ohms) =>
+        commands.setEndResistor(id, 'topOhms', ohms),
+      )}
+      ${field(words.threshold.trimmerValue, part.trimmer.ohms, read.trimmer, ohmsText, (ohms) =>
+        commands.fitThresholdTrimmer(id, { ohms }),
+      )}
+      ${field(words.threshold.below, part.bottomOhms, read.end, ohmsOrNoneText, (ohms) =>
+        commands.setEndResistor(id, 'bottomOhms', ohms),
+      )}
+    </div>`;
   }
 
   #trimmer(design: Design, id: VoiceId, label: string, voice: VoiceId | null): TemplateResult {

@@ -22,11 +22,14 @@ import type { ChooseDetail, CommitDetail, TurnDetail } from '../controls/events.
 import {
   faradsText,
   GestureEdits,
+  NONE,
   ohmsOrNoneText,
   ohmsText,
+  orNone,
   reader,
   readerOrNone,
   rotationReader,
+  voltsText,
 } from '../edits.ts';
 import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
@@ -41,9 +44,10 @@ const read = {
   cell: reader('resistance', LIMITS.cellOhms),
   gamma: reader('number', LIMITS.gamma),
   divider: reader('resistance', LIMITS.dividerOhms),
-  hysteresis: readerOrNone('resistance', LIMITS.hysteresisOhms, Number.POSITIVE_INFINITY),
+  hysteresis: readerOrNone('resistance', LIMITS.hysteresisOhms, NONE),
   input: reader('resistance', LIMITS.inputOhms),
   pullUp: reader('resistance', LIMITS.pullUpOhms),
+  control: readerOrNone('voltage', LIMITS.controlVolts, NONE),
 };
 
 export class VoicePanel extends AppElement {
@@ -261,10 +265,10 @@ export class VoicePanel extends AppElement {
         )}
         ${this.#field(
           words.voices.hysteresis,
-          part.hysteresisOhms ?? Number.POSITIVE_INFINITY,
+          part.hysteresisOhms ?? NONE,
           read.hysteresis,
           hysteresisText,
-          (ohms) => commands.setVoiceValue(id, 'hysteresisOhms', Number.isFinite(ohms) ? ohms : null),
+          (ohms) => commands.setVoiceValue(id, 'hysteresisOhms', ohms === NONE ? null : ohms),
           words.field.noneHint,
         )}
         ${this.#field(words.voices.input, part.inputOhms, read.input, ohmsText, (ohms) =>
@@ -272,6 +276,14 @@ export class VoicePanel extends AppElement {
         )}
         ${this.#field(words.voices.pullUp, part.pullUpOhms, read.pullUp, ohmsText, (ohms) =>
           commands.setVoiceValue(id, 'pullUpOhms', ohms),
+        )}
+        ${this.#field(
+          words.voices.control,
+          part.controlVolts ?? NONE,
+          read.control,
+          controlText,
+          (volts) => commands.setControlVolts(id, volts === NONE ? null : volts),
+          words.field.noneHint,
         )}
       </div>
       <caution-note .places=${['cell']}></caution-note>`;
@@ -317,8 +329,8 @@ export class VoicePanel extends AppElement {
 }
 
 const gammaText = (value: number | null): string => formatNumber(value ?? 0, 3);
-const hysteresisText = (value: number | null): string =>
-  value === null || !Number.isFinite(value) ? words.field.none : ohmsText(value);
+const hysteresisText = orNone(ohmsText);
+const controlText = orNone(voltsText);
 
 customElements.define('voice-panel', VoicePanel);
 
