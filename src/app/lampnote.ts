@@ -2,12 +2,14 @@
  * The application behind the views: the document, the sitting, the light, the sound, and how a change of one
  * reaches the others. Views read its stores and call its methods; they do no arithmetic of their own.
  */
-import { type Command, replaceWith } from '../design/commands.ts';
+import { type Command, replaceWith, turnThreshold } from '../design/commands.ts';
 import { type Complaint, decodeText, encodeText } from '../design/decode.ts';
 import type { Design } from '../design/design.ts';
 import type { LightProgram } from '../light/program.ts';
 import { type Stage, stageLux } from '../light/stage.ts';
-import type { Lux, Pair, Seconds } from '../quantity/units.ts';
+import { frequencyOfNote } from '../plan/notes.ts';
+import { type JustOn, justOn, trimmersOf } from '../plan/threshold.ts';
+import type { Lux, Pair, Seconds, VoiceId } from '../quantity/units.ts';
 import type { Player, SoundTrouble } from '../sound/player.device.ts';
 import { type EngineSettings, settingsOf } from '../sound/settings.ts';
 import { CameraLight } from './camera-light.ts';
@@ -125,6 +127,24 @@ export class Lampnote {
     this.session.dispatch((session) => (session.light === light ? session : { ...session, light }));
   }
 
+  /**
+   * Turns every threshold trimmer until its voices just sound in the present light: one step to take back.
+   * Trimmers that cannot are left alone and told.
+   */
+  turnToJustOn(label: string): Pair<JustOn | null> {
+    const found: Record<VoiceId, JustOn | null> = { A: null, B: null };
+    this.change(label, (design) => {
+      let turned = design;
+      for (const id of trimmersOf(design)) {
+        const answer = justOn(design, id, this.#lux);
+        found[id] = answer;
+        if (answer.kind === 'turn') turned = turnThreshold(id, answer.rotation)(turned);
+      }
+      return turned;
+    });
+    return found;
+  }
+
   // --- sound --------------------------------------------------------------------------------------------
 
   /** From a press only. */
@@ -154,12 +174,25 @@ export class Lampnote {
       // What changed while the module was loading.
       player.send({ kind: 'settings', settings: this.#settings() });
       this.#aim(this.#lux, AIM_SECONDS);
+      this.#sendReference();
       this.#touch();
       this.#setSound({ kind: 'on', trouble });
     } catch {
       await native.close().catch(() => undefined);
       this.#setSound({ kind: 'off', trouble: 'module' });
     }
+  }
+
+  /** A note to compare by ear; heard while the sound is on. */
+  setReference(change: Partial<Session['reference']>): void {
+    this.#touch();
+    this.session.dispatch((session) => ({ ...session, reference: { ...session.reference, ...change } }));
+    this.#sendReference();
+  }
+
+  #sendReference(): void {
+    const { note, sounds } = this.session.current.reference;
+    this.#player?.setReference(sounds ? frequencyOfNote(note) : null);
   }
 
   /** Ramps down and lets the audio go; the page's own model takes over. */

@@ -13,6 +13,8 @@ export interface Session {
   readonly stage: Stage;
   /** Lux that the camera's first picture counts as. */
   readonly cameraLux: Lux;
+  /** A note to compare by ear: its number (A4 = 69), and whether it sounds. */
+  readonly reference: { readonly note: number; readonly sounds: boolean };
   /** Steady tones do not fade. */
   readonly exhibition: boolean;
 }
@@ -26,5 +28,6 @@ export const DEFAULT_SESSION: Session = {
   light: 'stage',
   stage: DEFAULT_STAGE,
   cameraLux: 300,
+  reference: { note: 57, sounds: false },
   exhibition: false,
 };

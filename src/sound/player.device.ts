@@ -5,15 +5,17 @@
 
 import { workletUrl } from 'virtual:voice-worklet';
 import type { IAudioContext } from 'standardized-audio-context';
-import { Context, Gain, Meter } from 'tone/build/esm/classes.js';
+import { Context, Gain, Meter, Oscillator } from 'tone/build/esm/classes.js';
 import { setContext } from 'tone/build/esm/core/Global.js';
-import type { Seconds } from '../quantity/units.ts';
+import type { Hertz, Seconds } from '../quantity/units.ts';
 import { type EngineMessage, FRAME_LENGTH, type WorkletStart } from './settings.ts';
 
 /** Sound comes and goes over this long, at least. */
 const RAMP: Seconds = 0.05;
 /** A clock that stands still this long while it should run counts as stalled. */
 const STALL: Seconds = 0.5;
+/** Peak of the reference note beside the voices' own full scale. */
+const REFERENCE_LEVEL = 0.5;
 const SILENT_DB = Number.NEGATIVE_INFINITY;
 
 /** Why there is no sound, when there is none. */
@@ -38,6 +40,8 @@ export class Player {
   #node: AudioWorkletNode | null = null;
   #gain: Gain<'decibels'> | null = null;
   #meter: Meter | null = null;
+  /** A steady note to compare by ear; made when first wanted. */
+  #reference: { oscillator: Oscillator; gain: Gain } | null = null;
   #volumeDb = SILENT_DB;
   #watch = 0;
 
@@ -100,6 +104,27 @@ export class Player {
     this.#gain?.gain.rampTo(Math.max(-100, db), ramp);
   }
 
+  /** Sounds a steady note beside the voices; null takes it away. */
+  setReference(frequency: Hertz | null): void {
+    if (frequency === null) {
+      this.#reference?.gain.gain.rampTo(0, RAMP);
+      return;
+    }
+    if (!this.#gain) return;
+    if (!this.#reference) {
+      const { context } = this.#gain;
+      const gain = new Gain({ context, gain: 0 });
+      // A triangle: few harmonics, so that beats with a voice's fundamental stand out.
+      const oscillator = new Oscillator({ context, type: 'triangle', frequency });
+      oscillator.connect(gain);
+      gain.connect(this.#gain);
+      oscillator.start();
+      this.#reference = { oscillator, gain };
+    }
+    this.#reference.oscillator.frequency.value = frequency;
+    this.#reference.gain.gain.rampTo(REFERENCE_LEVEL, RAMP);
+  }
+
   get volumeDb(): number {
     return this.#volumeDb;
   }
@@ -125,6 +150,8 @@ export class Player {
       const end = this.#native.currentTime + 2 * RAMP;
       await until(() => this.#native.currentTime >= end || this.#native.state !== 'running', 5 * RAMP);
     }
+    this.#reference?.oscillator.dispose();
+    this.#reference?.gain.dispose();
     this.#node?.disconnect();
     this.#gain?.dispose();
     this.#meter?.dispose();

@@ -334,6 +334,15 @@ export const words = {
     arrangements: { shared: 'one for both', each: 'one each' },
     turned: (rotation: number) => `turned ${formatShare(rotation, 1)}`,
     more: 'Parts around the trimmer',
+    justOn: 'Turn to just on',
+    justOnHint:
+      'Give the sensors the light in which the voices should sound, then press: the threshold turns until they just do.',
+    justOnStep: 'threshold to just on',
+    justOnAlways:
+      'In this light the voices sound at every setting: the trimmer’s reach ends too soon. Less light, or another resistor beside the trimmer, helps.',
+    justOnNever:
+      'In this light no setting lets the voices sound: more light, or another resistor beside the trimmer, helps.',
+    justOnDone: 'Turned. A little less of this light now silences the voices.',
     above: 'resistor above',
     trimmerValue: 'trimmer value',
     below: 'resistor below',
@@ -411,6 +420,38 @@ export const words = {
       `Joined outputs drive against each other with about ${formatQuantity(amperes, 'A', 2)} while one is high and the other low${amperes > rated ? ` (rated ${formatQuantity(rated, 'A', 2)})` : ''}; what you hear is the stronger of the two.`,
     notes: 'Notes (no names of people, please)',
     notesLabel: 'notes',
+  },
+
+  first: {
+    heading: 'The first cycles',
+    figure: 'Fig. 4 · capacitor (line) and output (below) after a long silence.',
+    voice: 'voice',
+    back: 'Step back',
+    next: 'Next step',
+    none: 'This voice never swings: its capacitor does not reach both levels.',
+    released:
+      'Released: the capacitor stands near 0 V, below a third of the supply, so the output rises at once and the capacitor charges through RA and RB.',
+    high: (n: number, milliseconds: number, ratio: number) =>
+      `High ${n}: ${formatFixed(milliseconds, 3)} ms${n === 1 ? `, ${formatFixed(ratio, 2)} times the steady one` : ''}. At two thirds the output falls and the capacitor discharges through RB.`,
+    low: (n: number, milliseconds: number) =>
+      `Low ${n}: ${formatFixed(milliseconds, 3)} ms. At a third the output rises again.`,
+    step: (n: number, of: number) => `step ${n} of ${of}`,
+    axis: (milliseconds: number) => `${formatNumber(milliseconds, 3)} ms`,
+    table: 'Table',
+    heads: ['stretch', 'lasts', 'capacitor from', 'to'],
+    highName: (n: number) => `high ${n}`,
+    lowName: (n: number) => `low ${n}`,
+    milliseconds: (seconds: number) => `${formatFixed(seconds * 1000, 3)} ms`,
+  },
+
+  reference: {
+    heading: 'Reference note',
+    note: 'note',
+    sounds: 'Sound it beside the voices',
+    needsSound: 'Heard once the sound is on.',
+    beats: (voice: VoiceId, cents: number, beats: number) =>
+      `${voice} is ${formatSigned(cents)} cents from it: ${beats < 0.05 ? 'no beats' : `${formatFixed(beats, beats < 10 ? 1 : 0)} beats a second`}.`,
+    far: (voice: VoiceId, cents: number) => `${voice} is ${formatSigned(cents)} cents from it.`,
   },
 
   traces: {

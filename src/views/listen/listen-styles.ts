@@ -12,6 +12,7 @@ export const listenStyles = css`
     grid-template-areas:
       'margin light threshold voices'
       'margin traces traces traces'
+      'margin first first reference'
       'margin board board board';
     gap: 26px 30px;
     padding: 18px var(--side, 28px) 40px;
@@ -38,6 +39,13 @@ export const listenStyles = css`
   .traces {
     grid-area: traces;
     min-width: 0;
+  }
+  .first {
+    grid-area: first;
+    min-width: 0;
+  }
+  .reference {
+    grid-area: reference;
   }
   .board {
     grid-area: board;
@@ -66,6 +74,8 @@ export const listenStyles = css`
         'margin margin'
         'voices voices'
         'traces traces'
+        'first first'
+        'reference reference'
         'board board';
     }
     .voices {
@@ -81,7 +91,7 @@ export const listenStyles = css`
   @media (max-width: 760px) {
     .page {
       grid-template-columns: minmax(0, 1fr);
-      grid-template-areas: 'light' 'margin' 'threshold' 'voices' 'traces' 'board';
+      grid-template-areas: 'light' 'margin' 'threshold' 'voices' 'traces' 'first' 'reference' 'board';
       gap: 22px;
     }
     .voices {
@@ -95,6 +105,8 @@ export const listenStyles = css`
       'margin margin'
       'voices voices'
       'traces traces'
+      'first first'
+      'reference reference'
       'board board';
   }
   @media print {

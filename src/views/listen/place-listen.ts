@@ -19,8 +19,10 @@ import { common } from '../theme/shared.ts';
 import './board-panel.ts';
 import './camera-panel.ts';
 import { choicesOf } from './choices.ts';
+import './first-cycles.ts';
 import { listenStyles } from './listen-styles.ts';
 import { referenceBands, tripsOnAxis } from './references.ts';
+import './reference-note.ts';
 import './stage-panel.ts';
 import './threshold-panel.ts';
 import './voice-panel.ts';
@@ -127,6 +129,15 @@ export class PlaceListen extends AppElement {
             .heads=${words.traces.heads}
           ></live-traces>
           <p class="small">${words.traces.figure}</p>
+        </section>
+        <section class="first" aria-labelledby="first">
+          <h2 id="first">${words.first.heading}</h2>
+          <first-cycles .app=${this.app}></first-cycles>
+          <p class="small">${words.first.figure}</p>
+        </section>
+        <section class="reference" aria-labelledby="reference">
+          <h2 id="reference">${words.reference.heading}</h2>
+          <reference-note .app=${this.app}></reference-note>
         </section>
         <board-panel class="board" .app=${this.app}></board-panel>
       </main>

@@ -28,9 +28,16 @@ const read = {
 };
 
 export class ThresholdPanel extends AppElement {
+  static override properties = { ...AppElement.properties, said: { state: true } };
   static override styles = [
     common,
     css`
+      .press {
+        margin: 10px 0 4px;
+      }
+      .said {
+        color: var(--ink);
+      }
       h2 {
         margin-bottom: 4px;
       }
@@ -50,9 +57,16 @@ export class ThresholdPanel extends AppElement {
     `,
   ];
 
+  /** What the last press came to. */
+  declare said: string;
   #design!: Selected<Design, Design>;
   #live!: LiveFrames;
   #edits!: GestureEdits;
+
+  constructor() {
+    super();
+    this.said = '';
+  }
 
   protected override bind(app: Lampnote): void {
     this.#design = new Selected(this, app.design, (design) => design);
@@ -103,12 +117,26 @@ export class ThresholdPanel extends AppElement {
           ? this.#trimmer(design, 'A', words.threshold.shared, null)
           : VOICES.map((voice) => this.#trimmer(design, voice, words.threshold.own(voice), voice))
       }
+      <p class="press">
+        <button type="button" aria-describedby="hint" @click=${this.#turnToJustOn}>${words.threshold.justOn}</button>
+      </p>
+      <p id="hint" class="small">${words.threshold.justOnHint}</p>
+      <p role="status" class="small said">${this.said}</p>
       <details>
         <summary>${words.threshold.more}</summary>
         ${(shared ? (['A'] as const) : VOICES).map((id) => this.#parts(design, id, shared ? null : id))}
       </details>
     </section>`;
   }
+
+  readonly #turnToJustOn = (): void => {
+    const found = Object.values(this.app.turnToJustOn(words.threshold.justOnStep));
+    this.said = found.some((one) => one?.kind === 'never')
+      ? words.threshold.justOnNever
+      : found.some((one) => one?.kind === 'always')
+        ? words.threshold.justOnAlways
+        : words.threshold.justOnDone;
+  };
 
   #parts(design: Design, id: VoiceId, named: VoiceId | null): TemplateResult {
     const part = design.threshold.trimmers[id];
