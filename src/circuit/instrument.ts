@@ -21,7 +21,8 @@ import {
   stateIndex,
   tripLux,
 } from './gate.ts';
-import { cornerHertz, type Jack, jackOf } from './output.ts';
+import { cornerHertz, type Jack, type JackReadout, jackOf, readoutOf } from './output.ts';
+import { type Power, powerOf } from './power.ts';
 import { railVolts } from './supply.ts';
 
 /** What the light must do to change a voice, slowly and without noise. Null = no light does it. */
@@ -36,8 +37,8 @@ export interface VoiceBehaviour {
   readonly cycle: Cycle;
   /** Frequency at the two ends of the pitch trimmer: turned to 0, turned to 1. */
   readonly endHertz: readonly [Hertz, Hertz];
-  /** Cents of pitch for one per cent of turn, here. */
-  readonly centsPerPercent: number;
+  /** Cents of pitch for one per cent of turn, here; null when the voice does not run. */
+  readonly centsPerPercent: number | null;
   readonly referenceVolts: Volts;
   readonly tripLux: TripPoints<Lux>;
   readonly tripVolts: TripPoints<Volts>;
@@ -50,6 +51,7 @@ export interface VoiceBehaviour {
 }
 
 export interface Instrument {
+  /** Unloaded; what the instrument's own current takes from it is told in `power`. */
   readonly railVolts: Volts;
   readonly astables: Pair<Astable>;
   readonly speeds: Pair<CellSpeed>;
@@ -57,10 +59,18 @@ export interface Instrument {
   readonly jack: Jack;
   /** Below this the coupling capacitor takes the sound away (−3 dB); null = none fitted. */
   readonly jackCornerHertz: Hertz | null;
+  /** Levels, DC and headphone power at the jack. */
+  readonly level: JackReadout;
+  /** Supply current, sag and hours for each state of the gates. */
+  readonly power: Power;
   readonly voices: Pair<VoiceBehaviour>;
 }
 
-/** Behaviour of a design. Pure: the same design gives equal values. */
+/**
+ * Behaviour of a design. Pure: the same design gives equal values. Everything but `power` is for the unloaded
+ * rail: the sag of a fresh supply is some tens of millivolts, both the levels and the references are shares of
+ * the rail, and a rail that depended on the gates would make every readout depend on the light.
+ */
 export function instrumentOf(design: Design): Instrument {
   const rail = railVolts(design.supply);
   const gates = gatesOf(design, rail);
@@ -73,6 +83,11 @@ export function instrumentOf(design: Design): Instrument {
     gates,
     jack,
     jackCornerHertz: cornerHertz(jack),
+    level: readoutOf(
+      jack,
+      pairOf((voice) => cycleOf(astables[voice]).dutyCycle),
+    ),
+    power: powerOf(design),
     voices: pairOf((voice) => behaviourOf(design, voice, rail, gates[voice], astables[voice])),
   };
 }
@@ -106,10 +121,11 @@ function finiteOrNull(volts: Volts): Volts | null {
   return Number.isFinite(volts) ? volts : null;
 }
 
-function centsPerPercent(rotation: Fraction, hertzAt: (rotation: Fraction) => Hertz): number {
+function centsPerPercent(rotation: Fraction, hertzAt: (rotation: Fraction) => Hertz): number | null {
   const from = Math.max(0, rotation - 0.005);
   const to = Math.min(1, rotation + 0.005);
-  return (1200 * Math.log2(hertzAt(from) / hertzAt(to))) / ((to - from) * 100);
+  const [low, high] = [hertzAt(from), hertzAt(to)];
+  return low > 0 && high > 0 ? (1200 * Math.log2(low / high)) / ((to - from) * 100) : null;
 }
 
 /** What one voice does in a steady light, remembering (hysteresis) what it did before. */

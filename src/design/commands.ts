@@ -5,12 +5,12 @@
 
 import type { CapacitorKindId, DielectricId } from '../parts/capacitors.ts';
 import { DIELECTRICS } from '../parts/capacitors.ts';
+import { CELLS, type CellId } from '../parts/cells.ts';
 import type { ComparatorId } from '../parts/comparators.ts';
 import { SUPPLIES, type SupplyId } from '../parts/supplies.ts';
 import type { TimerId } from '../parts/timers.ts';
 import { TRIMMERS, type TrimmerId } from '../parts/trimmers.ts';
 import type { Farads, Fraction, Ohms, Pair, VoiceId, Volts } from '../quantity/units.ts';
-import { pairOf } from '../quantity/units.ts';
 import type {
   Cell,
   CellPosition,
@@ -28,6 +28,11 @@ export type Command = (design: Design) => Design;
 function withEntries<T extends object>(object: T, change: Partial<NoInfer<T>>): T {
   const keys = Object.keys(change) as (keyof T)[];
   return keys.every((key) => Object.is(object[key], change[key])) ? object : { ...object, ...change };
+}
+
+/** The old part where the new one equals it, so that nothing counts as changed. */
+function sameOrNew<T extends object>(old: T | null, next: T | null): T | null {
+  return old !== null && next !== null ? withEntries(old, next) : next;
 }
 
 const inVoice =
@@ -118,6 +123,15 @@ export const setDividerOhms = (id: VoiceId, fixedOhms: Ohms): Command =>
 export const setCell = (id: VoiceId, change: Partial<Pick<Cell, 'r10Ohms' | 'gamma'>>): Command =>
   inVoice(id, (voice) => withEntries(voice, { cell: withEntries(voice.cell, change) }));
 
+/** A cell of another family, with the family's usual resistance and slope. */
+export const chooseCell = (id: VoiceId, family: CellId): Command =>
+  inVoice(id, (voice) => {
+    const { r10Ohms, gamma } = CELLS[family];
+    return voice.cell.family === family
+      ? voice
+      : { ...voice, cell: { family, r10Ohms: r10Ohms.usual, gamma: gamma.usual } };
+  });
+
 export const setControlVolts = (id: VoiceId, controlVolts: Volts | null): Command =>
   inVoice(id, (voice) => withEntries(voice, { controlVolts }));
 
@@ -138,17 +152,20 @@ export const arrangeThreshold =
     withEntries(design, { threshold: withEntries(design.threshold, { arrangement }) });
 
 /** Mixing resistors, or null to join the outputs directly. */
-export const setMixing = (mixOhms: Pair<Ohms> | null): Command => inOutput({ mixOhms });
+export const setMixing =
+  (mixOhms: Pair<Ohms> | null): Command =>
+  (design) =>
+    inOutput({ mixOhms: sameOrNew(design.output.mixOhms, mixOhms) })(design);
 export const setMixOhms =
   (id: VoiceId, ohms: Ohms): Command =>
   (design) =>
-    design.output.mixOhms === null
-      ? design
-      : setMixing(withEntries(design.output.mixOhms, { [id]: ohms }))(design);
+    design.output.mixOhms === null ? design : setMixing({ ...design.output.mixOhms, [id]: ohms })(design);
 export const setShuntOhms = (shuntOhms: Ohms | null): Command => inOutput({ shuntOhms });
 export const setLoadOhms = (loadOhms: Ohms): Command => inOutput({ loadOhms });
-export const setCoupling = (coupling: { farads: Farads; kind: CapacitorKindId } | null): Command =>
-  inOutput({ coupling });
+export const setCoupling =
+  (coupling: { farads: Farads; kind: CapacitorKindId } | null): Command =>
+  (design) =>
+    inOutput({ coupling: sameOrNew(design.output.coupling, coupling) })(design);
 
 /** A supply of another kind, at its nominal voltage. */
 export const chooseSupply =
@@ -180,11 +197,3 @@ export const replaceWith =
   (other: Design): Command =>
   () =>
     other;
-
-/** Both voices get the same turn of the threshold; with a shared trimmer only A's exists. */
-export const turnBothThresholds =
-  (rotations: Pair<Fraction>): Command =>
-  (design) => {
-    const turned = pairOf((id) => rotations[id]);
-    return turnThreshold('B', turned.B)(turnThreshold('A', turned.A)(design));
-  };

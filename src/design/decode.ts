@@ -164,13 +164,38 @@ function refused(complaint: Complaint): Decoded {
 }
 
 function complaintOf(issue: v.BaseIssue<unknown>): Complaint {
-  const unknownKey = issue.type === 'strict_object' && issue.expected === 'never';
+  const ofGroup = issue.type === 'strict_object';
   return {
     kind: 'value',
     path: v.getDotPath(issue) ?? '',
     read: shortened(issue.input),
-    accepts: unknownKey ? { kind: 'no such entry' } : (JSON.parse(issue.message) as Accepts),
+    accepts:
+      ofGroup && issue.expected === 'never'
+        ? { kind: 'no such entry' }
+        : acceptsFrom(ofGroup && issue.input === undefined ? messageAt(issue) : issue.message),
   };
+}
+
+function acceptsFrom(message: string): Accepts {
+  return JSON.parse(message) as Accepts;
+}
+
+/** A missing entry is told by the group it is missing from; what it would take is said by the entry itself. */
+function messageAt(issue: v.BaseIssue<unknown>): string {
+  let schema = unwrapped(design);
+  for (const { key } of issue.path ?? []) schema = unwrapped(schema.entries?.[String(key)]);
+  return schema.message ?? issue.message;
+}
+
+interface Inspected {
+  readonly entries?: Readonly<Record<string, unknown>>;
+  readonly wrapped?: unknown;
+  readonly message?: string;
+}
+
+function unwrapped(schema: unknown): Inspected {
+  const inspected = (schema ?? {}) as Inspected;
+  return inspected.wrapped === undefined ? inspected : unwrapped(inspected.wrapped);
 }
 
 function shortened(input: unknown): string {

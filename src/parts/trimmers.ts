@@ -13,15 +13,42 @@ export interface TrimmerKind {
   /** Resistance left at the end stop: a share of the value, but never below `endMinOhms`. */
   readonly endShare: Fraction;
   readonly endMinOhms: Ohms;
+  /** How closely a hand can set it, ± share: of the voltage as a divider, of the value as a resistor. */
+  readonly settable: { readonly divider: Fraction; readonly rheostat: Fraction };
 }
 
 export const TRIMMERS: Readonly<Record<TrimmerId, TrimmerKind>> = {
-  // Bourns 3362: ±10 %, end resistance 1 % or 2 Ω, 240° nominal.
-  'single-turn': { id: 'single-turn', turns: 1, degrees: 240, tolerance: 0.1, endShare: 0.01, endMinOhms: 2 },
-  // Bourns 3296: ±10 %, 1 % or 2 Ω, 25 turns nominal.
-  'multi-turn': { id: 'multi-turn', turns: 25, degrees: 9000, tolerance: 0.1, endShare: 0.01, endMinOhms: 2 },
-  // Piher PT-10: ±20 % up to 1 MΩ, end resistance at most 0.5 %, 5 Ω least, 220° electrical.
-  carbon: { id: 'carbon', turns: 1, degrees: 220, tolerance: 0.2, endShare: 0.005, endMinOhms: 5 },
+  // Bourns 3362: ±10 %, end resistance 1 % or 2 Ω, 240° nominal; adjustability ±0.05 % and ±0.15 %.
+  'single-turn': {
+    id: 'single-turn',
+    turns: 1,
+    degrees: 240,
+    tolerance: 0.1,
+    endShare: 0.01,
+    endMinOhms: 2,
+    settable: { divider: 0.0005, rheostat: 0.0015 },
+  },
+  // Bourns 3296: ±10 %, 1 % or 2 Ω, 25 turns nominal; adjustability ±0.01 % and ±0.05 %.
+  'multi-turn': {
+    id: 'multi-turn',
+    turns: 25,
+    degrees: 9000,
+    tolerance: 0.1,
+    endShare: 0.01,
+    endMinOhms: 2,
+    settable: { divider: 0.0001, rheostat: 0.0005 },
+  },
+  // Piher PT-10: ±20 % up to 1 MΩ, end resistance at most 0.5 %, 5 Ω least, 220° electrical. The sheet gives no
+  // adjustability: one degree of the travel is common practice.
+  carbon: {
+    id: 'carbon',
+    turns: 1,
+    degrees: 220,
+    tolerance: 0.2,
+    endShare: 0.005,
+    endMinOhms: 5,
+    settable: { divider: 1 / 220, rheostat: 1 / 220 },
+  },
 };
 
 /** Resistance left between wiper and end stop, for an end-to-end value. */

@@ -104,10 +104,18 @@ function letterCode(text: string, quantity: QuantityKind): number | null {
   return number(`${whole}.${part}`, isUnit ? 0 : EXPONENT[letter]!);
 }
 
-/** `104`, `473K`: a capacitor's printed code, two figures and the count of zeros, in pF. */
+/**
+ * A capacitor's printed code in pF: `104`, `473K` (two figures and the count of zeros, then a tolerance
+ * letter), `2A104K` (with a voltage code before it), `47K` (two figures alone need the letter), `4R7C`.
+ */
 function printedCode(text: string, quantity: QuantityKind): number | null {
-  const match = quantity === 'capacitance' ? /^([1-9]\d)(\d)[FGJKMZ]?$/i.exec(text) : null;
-  return match ? number(match[1]!, Number(match[2]) - 12) : null;
+  if (quantity !== 'capacitance') return null;
+  const zeros = /^(?:\d[A-HJ-Z])?([1-9]\d)(\d)[FGJKMZ]?$/i.exec(text);
+  if (zeros) return number(zeros[1]!, Number(zeros[2]) - 12);
+  const figures = /^([1-9]\d)[GJKMZ]$/.exec(text);
+  if (figures) return number(figures[1]!, -12);
+  const point = /^(\d)R(\d)[BCDF]?$/i.exec(text);
+  return point ? number(`${point[1]}.${point[2]}`, -12) : null;
 }
 
 /** `4700`, `4.7k`, `4,7 kΩ`, `1e-7 F`, `47 %`. */

@@ -2,14 +2,24 @@
  * The instrument as samples: two gates, two timers, one jack. Every change of an output is an event at its
  * exact time; between events the jack's voltage is one exponential. Output in volts, REACH samples late.
  */
-import type { Astable } from '../circuit/astable.ts';
+
+import { type Astable, cycleOf } from '../circuit/astable.ts';
+import type { Source } from '../circuit/gate.ts';
 import { type Jack, loadShare } from '../circuit/output.ts';
 import type { LightProgram } from '../light/program.ts';
-import { type Lux, type Pair, type Seconds, VOICES, type VoiceId, type Volts } from '../quantity/units.ts';
+import {
+  type Fraction,
+  type Lux,
+  type Pair,
+  type Seconds,
+  VOICES,
+  type VoiceId,
+  type Volts,
+} from '../quantity/units.ts';
 import { BandlimitedLine } from './bandlimit.ts';
 import { Gating } from './gating.ts';
 import { type EngineSettings, FRAME } from './settings.ts';
-import { Timer } from './timer.ts';
+import { LEVEL, Timer } from './timer.ts';
 
 /** A turned trimmer reaches the capacitor in this many grid steps (30 ms), not in one jump. */
 const GLIDE_STEPS = 90;
@@ -27,6 +37,8 @@ export class Engine {
   readonly #timers: Pair<Timer>;
   readonly #line = new BandlimitedLine();
   #jack: Jack;
+  /** The jack's source for each pair of timer levels: A + 3·B. */
+  #sources: readonly Source[];
   #glide: { from: Pair<Astable>; to: Pair<Astable>; step: number } | null = null;
   #astables: Pair<Astable>;
 
@@ -55,12 +67,14 @@ export class Engine {
     this.#gating = new Gating(settings, program);
     this.#astables = settings.astables;
     this.#jack = settings.jack;
+    this.#sources = sourcesByLevel(settings);
+    const shortest = 2 / sampleRate;
     this.#timers = {
-      A: new Timer(settings.astables.A, this.#gating.released('A')),
-      B: new Timer(settings.astables.B, this.#gating.released('B')),
+      A: new Timer(settings.astables.A, this.#gating.released('A'), shortest),
+      B: new Timer(settings.astables.B, this.#gating.released('B'), shortest),
     };
     this.#state = this.#outputs();
-    const source = this.#jack.sources[this.#state]!;
+    const source = this.#sources[this.#state]!;
     this.#volts = source.volts * loadShare(this.#jack, source);
     this.#setDecay();
     // From silence before time 0: the first step is an edge like any other.
@@ -86,6 +100,7 @@ export class Engine {
     this.#glide = { from: this.#astables, to: settings.astables, step: 0 };
     const held = this.#capacitorVolts(at);
     this.#jack = settings.jack;
+    this.#sources = sourcesByLevel(settings);
     this.#jackEdge(at, held);
   }
 
@@ -200,7 +215,7 @@ export class Engine {
   }
 
   #outputs(): number {
-    return (this.#timers.A.high ? 1 : 0) + (this.#timers.B.high ? 2 : 0);
+    return this.#timers.A.level + 3 * this.#timers.B.level;
   }
 
   /** The timers may have changed their outputs at `at`: if so, an edge at the jack. */
@@ -214,7 +229,7 @@ export class Engine {
   /** Voltage across the coupling capacitor. */
   #capacitorVolts(at: Seconds): Volts {
     if (this.#jack.couplingFarads === null) return 0;
-    const source = this.#jack.sources[this.#state]!;
+    const source = this.#sources[this.#state]!;
     return (
       source.volts - (this.#volts * this.#decayOver(at - this.#lastTime)) / loadShare(this.#jack, source)
     );
@@ -223,7 +238,7 @@ export class Engine {
   #jackEdge(at: Seconds, held: Volts): void {
     const before = this.#volts * this.#decayOver(at - this.#lastTime);
     const slopeBefore = -before * this.#perSecond;
-    const source = this.#jack.sources[this.#state]!;
+    const source = this.#sources[this.#state]!;
     this.#volts = (source.volts - held) * loadShare(this.#jack, source);
     this.#lastTime = at;
     this.#setDecay();
@@ -233,15 +248,30 @@ export class Engine {
   }
 
   #setDecay(): void {
-    const { couplingFarads, loadOhms, sources } = this.#jack;
+    const { couplingFarads, loadOhms } = this.#jack;
     this.#perSecond =
-      couplingFarads === null ? 0 : 1 / ((sources[this.#state]!.ohms + loadOhms) * couplingFarads);
+      couplingFarads === null ? 0 : 1 / ((this.#sources[this.#state]!.ohms + loadOhms) * couplingFarads);
     this.#perSample = Math.exp(-this.#perSecond / this.#rate);
   }
 
   #decayOver(seconds: Seconds): number {
     return this.#perSecond === 0 || seconds === 0 ? 1 : Math.exp(-this.#perSecond * seconds);
   }
+}
+
+/** The four sources of the jack, and those in which a voice too fast to play stands at its mean. */
+function sourcesByLevel({ jack, astables }: EngineSettings): readonly Source[] {
+  const mean = (low: Source, high: Source, duty: Fraction): Source => ({
+    volts: low.volts + duty * (high.volts - low.volts),
+    ohms: low.ohms + duty * (high.ohms - low.ohms),
+  });
+  const duty = { A: cycleOf(astables.A).dutyCycle, B: cycleOf(astables.B).dutyCycle };
+  const at = (a: number, b: number): Source => {
+    if (b === LEVEL.mean) return mean(at(a, LEVEL.low), at(a, LEVEL.high), duty.B);
+    if (a === LEVEL.mean) return mean(at(LEVEL.low, b), at(LEVEL.high, b), duty.A);
+    return jack.sources[a + 2 * b]!;
+  };
+  return [0, 1, 2].flatMap((b) => [0, 1, 2].map((a) => at(a, b)));
 }
 
 /** Straight between two timing networks, value by value. */

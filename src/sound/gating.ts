@@ -15,7 +15,7 @@ import {
   nodeVolts,
   overdriveVolts,
 } from '../circuit/gate.ts';
-import { type LightProgram, luxAt, nextBreak } from '../light/program.ts';
+import { aimed, type LightProgram, luxAt, luxBefore, meanLuxAt, nextBreak } from '../light/program.ts';
 import { gaussianFrom } from '../quantity/random.ts';
 import { type Lux, type Pair, type Seconds, VOICES, type VoiceId, type Volts } from '../quantity/units.ts';
 import type { EngineSettings } from './settings.ts';
@@ -55,7 +55,7 @@ export class Gating {
     this.#settings = settings;
     this.#program = program;
     const side = (voice: VoiceId, salt: number): Side => ({
-      y: steadyConductance(settings.speeds[voice].gamma, luxAt(program, voice, 0)),
+      y: steadyConductance(settings.speeds[voice].gamma, meanLuxAt(program, voice, 0)),
       noise: 0,
       gaussian: gaussianFrom(settings.noise.seed * 2 + salt),
       high: false,
@@ -73,8 +73,9 @@ export class Gating {
     return this.#step / GRID;
   }
 
+  /** Light at a sensor now, as a meter reads it: without the ripple of a lamp. */
   lux(voice: VoiceId): Lux {
-    return luxAt(this.#program, voice, this.time);
+    return meanLuxAt(this.#program, voice, this.time);
   }
 
   /** Relative conductance of a cell. */
@@ -101,15 +102,9 @@ export class Gating {
     this.#program = program;
   }
 
-  /** From the present light straight to another. */
+  /** From the present light straight to another; a lamp's ripple stays. */
   aim(lux: Pair<Lux>, duration: Seconds): void {
-    this.#program = {
-      kind: 'ramp',
-      from: { A: this.lux('A'), B: this.lux('B') },
-      to: lux,
-      start: this.time,
-      duration,
-    };
+    this.#program = aimed(this.#program, this.time, lux, duration);
   }
 
   /** Lets the comparators answer to the present node voltages, without passing time. */
@@ -162,10 +157,10 @@ export class Gating {
     const side = this.#sides[voice];
     const speed = this.#settings.speeds[voice];
     const length = to - from;
-    // The light is straight within a piece; at its end the value just before a possible jump counts.
+    // At the end of a piece the value just before a possible jump counts.
     const lux0 = luxAt(this.#program, voice, from);
     const middle = luxAt(this.#program, voice, from + length / 2);
-    const lux1 = 2 * middle - lux0;
+    const lux1 = luxBefore(this.#program, voice, to);
     const y0 = side.y;
     const y1 = stepConductance(speed, y0, length, lux0, middle, lux1);
     const slope = (noise1 - side.noise) / length;

@@ -2,12 +2,20 @@
  * One half of the dual timer in time: a capacitor that is exact between events, and the flip-flop.
  * Truth table (TI SLFS022): reset dominates, trigger dominates threshold. Held in reset the output is low and
  * the capacitor decays through RB; released above the lower level it stays low until it has decayed there.
+ *
+ * A period too short for the sampling rate (its fundamental is above half of it) is not played edge by edge:
+ * the output then stands at its mean, which is all of it that the rate can carry.
  */
-import { type Astable, chargeSeconds, dischargeSeconds } from '../circuit/astable.ts';
-import type { Seconds, Volts } from '../quantity/units.ts';
+import { type Astable, chargeSeconds, cycleOf, dischargeSeconds } from '../circuit/astable.ts';
+import type { Hertz, Seconds, Volts } from '../quantity/units.ts';
+
+/** A timer's output as the jack takes it. */
+export const LEVEL = { low: 0, high: 1, mean: 2 } as const;
 
 export class Timer {
+  readonly #shortest: Seconds;
   #astable: Astable;
+  #frequency: Hertz;
   /** Capacitor voltage at `#since`. */
   #volts: Volts = 0;
   #since: Seconds = 0;
@@ -15,16 +23,28 @@ export class Timer {
   #released: boolean;
   #next: Seconds = Number.POSITIVE_INFINITY;
 
-  /** Starts at time 0 with the capacitor empty. */
-  constructor(astable: Astable, released: boolean) {
+  /** Starts at time 0 with the capacitor empty. Periods below `shortest` are played as their mean. */
+  constructor(astable: Astable, released: boolean, shortest: Seconds = 0) {
     this.#astable = astable;
+    this.#frequency = cycleOf(astable).frequency;
     this.#released = released;
+    this.#shortest = shortest;
     this.#decide(0);
   }
 
   /** Output: high or low. */
   get high(): boolean {
     return this.#high;
+  }
+
+  /** Output as one of `LEVEL`. */
+  get level(): number {
+    if (this.#isTooFast) return LEVEL.mean;
+    return this.#high ? LEVEL.high : LEVEL.low;
+  }
+
+  get #isTooFast(): boolean {
+    return this.#released && this.#frequency * this.#shortest > 1;
   }
 
   /** When the output next changes by itself; Infinity while held in reset. */
@@ -34,6 +54,7 @@ export class Timer {
 
   capacitorVolts(t: Seconds): Volts {
     const a = this.#astable;
+    if (this.#isTooFast) return (a.lowerVolts + a.upperVolts) / 2;
     const aim = this.#high ? a.chargeVolts : a.sinkVolts;
     const ohms = this.#high ? a.chargeOhms : a.sinkOhms;
     return aim + (this.#volts - aim) * Math.exp(-(t - this.#since) / (ohms * a.farads));
@@ -52,7 +73,6 @@ export class Timer {
   setReleased(t: Seconds, released: boolean): void {
     this.#moveTo(t);
     this.#released = released;
-    if (!released) this.#high = false;
     this.#decide(t);
   }
 
@@ -60,6 +80,7 @@ export class Timer {
   setAstable(t: Seconds, astable: Astable): void {
     this.#moveTo(t);
     this.#astable = astable;
+    this.#frequency = cycleOf(astable).frequency;
     this.#decide(t);
   }
 
@@ -70,7 +91,8 @@ export class Timer {
 
   #decide(t: Seconds): void {
     const a = this.#astable;
-    if (!this.#released) {
+    if (!this.#released || this.#isTooFast) {
+      this.#high = false;
       this.#next = Number.POSITIVE_INFINITY;
       return;
     }

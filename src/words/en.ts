@@ -334,6 +334,8 @@ export const words = {
     arrangements: { shared: 'one for both', each: 'one each' },
     turned: (rotation: number) => `turned ${formatShare(rotation, 1)}`,
     more: 'Parts around the trimmer',
+    sharedNote:
+      'Trip points are told for both voices doing the same. Through the one wiper each voice’s hysteresis moves the other’s points a little.',
     justOn: 'Turn to just on',
     justOnHint:
       'Give the sensors the light in which the voices should sound, then press: the threshold turns until they just do.',
@@ -360,8 +362,8 @@ export const words = {
     box: (label: string) => `${label}, exact value`,
     spoken: (ohms: number, rotation: number, note: string, cents: number) =>
       `${formatQuantity(ohms, 'Ω', 3)}, ${formatShare(rotation)} of travel, ${note.replace('♯', ' sharp ')} ${cents < -0.5 ? 'minus' : 'plus'} ${Math.abs(Math.round(cents))} cents`,
-    readout: (rotation: number, centsPerPercent: number) =>
-      `turned ${formatShare(rotation, 1)} · ${formatFixed(Math.abs(centsPerPercent), 0)} cents per 1 %`,
+    readout: (rotation: number, centsPerPercent: number | null) =>
+      `turned ${formatShare(rotation, 1)}${centsPerPercent === null ? '' : ` · ${formatFixed(Math.abs(centsPerPercent), 0)} cents per 1 %`}`,
     range: (from: number, to: number) =>
       `stop to stop: ${hertz(Math.max(from, to))} to ${hertz(Math.min(from, to))}`,
     formula: 'f ≈ 1 / (ln 2 · (RA + 2 RB) · C), less what the discharge pin’s saturation takes',
@@ -377,6 +379,18 @@ export const words = {
       x7r: 'X7R ceramic',
       y5v: 'Y5V ceramic',
       electrolytic: 'electrolytic',
+    },
+    cellFamily: 'cell',
+    cellFamilies: {
+      'cds-8-20k': '5 mm cell, 8–20 kΩ',
+      'cds-2-6k': '5 mm cell, 2–6 kΩ',
+      'cds-5-10k': '5 mm cell, 5–10 kΩ',
+      'cds-16-50k': '5 mm cell, 16–50 kΩ',
+      'cds-30-90k': '5 mm cell, 30–90 kΩ',
+      'cds-dual-5-15k': 'moulded dual cell, 5–15 kΩ, slow',
+      'cds-2k5-7k5': 'moulded cell, 2.5–7.5 kΩ',
+      'cds-50-150k': 'moulded cell, 50–150 kΩ, steep',
+      'cds-9k': 'coated cell, 9 kΩ, slow to darken',
     },
     rbZero:
       'With no fixed part the pitch runs far above hearing at the stop, and the trimmer carries the discharge.',

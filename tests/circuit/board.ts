@@ -51,12 +51,7 @@ function minusNode(design: Design, id: VoiceId): string {
 }
 
 /** + input less − input of one comparator, volts: above 0 its output goes high. */
-export function differenceVolts(
-  design: Design,
-  id: VoiceId,
-  cellOhms: Pair<number>,
-  high: Pair<boolean>,
-): number {
+function differenceVolts(design: Design, id: VoiceId, cellOhms: Pair<number>, high: Pair<boolean>): number {
   const volts = solve(gateNet(design, cellOhms, high));
   return volts[`plus${id}`]! - volts[minusNode(design, id)]!;
 }

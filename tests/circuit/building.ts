@@ -1,7 +1,50 @@
-/** Designs for tests: the default one with some values changed. */
-import { DEFAULT_DESIGN } from '../../src/design/defaults.ts';
-import type { Design, ThresholdTrimmer, Voice } from '../../src/design/design.ts';
+/**
+ * Designs for tests: one careful build with some values changed. It is written out here, so that what the tests
+ * hold does not depend on which design a new document starts from.
+ */
+import { type Design, FORMAT, type ThresholdTrimmer, VERSION, type Voice } from '../../src/design/design.ts';
 import { pairOf, type VoiceId } from '../../src/quantity/units.ts';
+
+const reference: ThresholdTrimmer = {
+  topOhms: 8200,
+  trimmer: { part: 'single-turn', ohms: 10_000, tolerance: 0.1, rotation: 0.27 },
+  bottomOhms: 470,
+};
+
+const voiceOf = (farads: number, rotation: number): Voice => ({
+  raOhms: 3900,
+  rbFixedOhms: 12_000,
+  trimmer: { part: 'single-turn', ohms: 50_000, tolerance: 0.1, rotation },
+  capacitor: { farads, dielectric: 'polyester', tolerance: 0.1 },
+  controlVolts: null,
+  cell: { family: 'cds-8-20k', r10Ohms: 12_000, gamma: 0.7 },
+  divider: { cell: 'bottom', fixedOhms: 12_000 },
+  polarity: 'light',
+  hysteresisOhms: 680_000,
+  inputOhms: 10_000,
+  pullUpOhms: 6800,
+});
+
+/** Two bipolar voices on 9 V that sound in light, each with a trimmer of its own for its threshold. */
+export const BENCH_DESIGN: Design = {
+  format: FORMAT,
+  version: VERSION,
+  name: 'On the bench',
+  notes: '',
+  timer: 'bipolar',
+  comparator: 'classic',
+  supply: { kind: 'block-9v', volts: 9, sourceOhms: 1.7, diode: false, decoupled: true, sharedDipVolts: 0 },
+  voices: { A: voiceOf(82e-9, 0.55), B: voiceOf(68e-9, 0.35) },
+  threshold: { arrangement: 'each', trimmers: { A: reference, B: reference } },
+  output: {
+    mixOhms: { A: 47_000, B: 47_000 },
+    shuntOhms: 4700,
+    volume: null,
+    coupling: { farads: 1e-6, kind: 'film' },
+    loadOhms: 10_000,
+  },
+  noise: { voltsRms: 0, seed: 1 },
+};
 
 export interface Changes {
   /** For both voices. */
@@ -16,30 +59,30 @@ export interface Changes {
   readonly comparator?: Design['comparator'];
 }
 
-/** The default design with some values changed. Without noise unless a change brings some. */
+/** The bench design with some values changed. Without noise unless a change brings some. */
 export function designWith(changes: Changes = {}): Design {
   return {
-    ...DEFAULT_DESIGN,
-    timer: changes.timer ?? DEFAULT_DESIGN.timer,
-    comparator: changes.comparator ?? DEFAULT_DESIGN.comparator,
-    voices: pairOf((id) => ({ ...DEFAULT_DESIGN.voices[id], ...changes.voices, ...changes[id] })),
-    output: { ...DEFAULT_DESIGN.output, ...changes.output },
-    supply: { ...DEFAULT_DESIGN.supply, ...changes.supply },
-    threshold: { ...DEFAULT_DESIGN.threshold, ...changes.threshold },
-    noise: { ...DEFAULT_DESIGN.noise, voltsRms: 0, ...changes.noise },
+    ...BENCH_DESIGN,
+    timer: changes.timer ?? BENCH_DESIGN.timer,
+    comparator: changes.comparator ?? BENCH_DESIGN.comparator,
+    voices: pairOf((id) => ({ ...BENCH_DESIGN.voices[id], ...changes.voices, ...changes[id] })),
+    output: { ...BENCH_DESIGN.output, ...changes.output },
+    supply: { ...BENCH_DESIGN.supply, ...changes.supply },
+    threshold: { ...BENCH_DESIGN.threshold, ...changes.threshold },
+    noise: { ...BENCH_DESIGN.noise, ...changes.noise },
   };
 }
 
 /** A voice's divider, with the cell on top or at the bottom. */
 export const cellAt = (cell: 'top' | 'bottom', fixedOhms = 12_000) => ({ divider: { cell, fixedOhms } });
 
-/** A threshold trimmer of the default design, turned. */
+/** A threshold trimmer of the bench design, turned. */
 export function thresholdTurned(rotation: number, change: Partial<ThresholdTrimmer> = {}): ThresholdTrimmer {
-  const part = { ...DEFAULT_DESIGN.threshold.trimmers.A, ...change };
+  const part = { ...BENCH_DESIGN.threshold.trimmers.A, ...change };
   return { ...part, trimmer: { ...part.trimmer, rotation } };
 }
 
-/** A pitch trimmer of the default design, turned. */
+/** A pitch trimmer of the bench design, turned. */
 export const pitchTurned = (id: VoiceId, rotation: number) => ({
-  trimmer: { ...DEFAULT_DESIGN.voices[id].trimmer, rotation },
+  trimmer: { ...BENCH_DESIGN.voices[id].trimmer, rotation },
 });

@@ -4,9 +4,10 @@ import { describe, expect, test } from 'vitest';
 import { DocumentStore } from '../../src/app/store.ts';
 import * as commands from '../../src/design/commands.ts';
 import { decode, decodeText, encodeText } from '../../src/design/decode.ts';
-import { DEFAULT_DESIGN } from '../../src/design/defaults.ts';
 import type { Design } from '../../src/design/design.ts';
 import { LIMITS } from '../../src/design/limits.ts';
+import { CELLS, type CellId } from '../../src/parts/cells.ts';
+import { BENCH_DESIGN } from '../circuit/building.ts';
 
 type Command = commands.Command;
 
@@ -73,9 +74,9 @@ const ANY: Readonly<Record<Exclude<keyof typeof commands, 'replaceWith'>, fc.Arb
     .record({ volts: inside('supplyVolts'), diode: fc.boolean() })
     .map((change) => commands.setSupply(change)),
   setNoise: inside('noiseVolts').map(commands.setNoise),
-  turnBothThresholds: fc
-    .record({ A: inside('fraction'), B: inside('fraction') })
-    .map(commands.turnBothThresholds),
+  chooseCell: fc
+    .tuple(id, fc.constantFrom(...(Object.keys(CELLS) as CellId[])))
+    .map((x) => commands.chooseCell(...x)),
 };
 
 const anyCommand = fc.oneof(...Object.values(ANY));
@@ -92,7 +93,7 @@ describe.each(Object.entries(ANY))('%s', (_name, command) => {
   test('the same change made twice is the identical object the second time', () => {
     fc.assert(
       fc.property(command, (change) => {
-        const once = change(DEFAULT_DESIGN);
+        const once = change(BENCH_DESIGN);
         expect(change(once)).toBe(once);
       }),
       { seed: 21, numRuns: 30 },
@@ -100,11 +101,11 @@ describe.each(Object.entries(ANY))('%s', (_name, command) => {
   });
 
   test('the design it starts from is not touched', () => {
-    const before = structuredClone(DEFAULT_DESIGN);
+    const before = structuredClone(BENCH_DESIGN);
     fc.assert(
       fc.property(command, (change) => {
-        change(DEFAULT_DESIGN);
-        expect(DEFAULT_DESIGN).toEqual(before);
+        change(BENCH_DESIGN);
+        expect(BENCH_DESIGN).toEqual(before);
       }),
       { seed: 22, numRuns: 10 },
     );
@@ -121,35 +122,35 @@ test.each<[string, (design: Design) => Command]>([
   ['an equal coupling capacitor', (d) => commands.setCoupling({ ...d.output.coupling! })],
   ['the same threshold', (d) => commands.turnThreshold('A', d.threshold.trimmers.A.trimmer.rotation)],
 ])('%s is no change at all', (_what, command) => {
-  expect(command(DEFAULT_DESIGN)(DEFAULT_DESIGN)).toBe(DEFAULT_DESIGN);
+  expect(command(BENCH_DESIGN)(BENCH_DESIGN)).toBe(BENCH_DESIGN);
 });
 
 test('a change leaves the rest of the design shared with the one before', () => {
-  const after = commands.turnPitch('A', 0.9)(DEFAULT_DESIGN);
+  const after = commands.turnPitch('A', 0.9)(BENCH_DESIGN);
   expect(after.voices.A.trimmer.rotation).toBe(0.9);
-  expect(after.voices.B).toBe(DEFAULT_DESIGN.voices.B);
-  expect(after.voices.A.capacitor).toBe(DEFAULT_DESIGN.voices.A.capacitor);
-  expect(after.output).toBe(DEFAULT_DESIGN.output);
+  expect(after.voices.B).toBe(BENCH_DESIGN.voices.B);
+  expect(after.voices.A.capacitor).toBe(BENCH_DESIGN.voices.A.capacitor);
+  expect(after.output).toBe(BENCH_DESIGN.output);
 });
 
 test('another kind of part brings its own tolerance, the same kind keeps the one typed in', () => {
-  const carbon = commands.fitPitchTrimmer('A', { part: 'carbon' })(DEFAULT_DESIGN);
+  const carbon = commands.fitPitchTrimmer('A', { part: 'carbon' })(BENCH_DESIGN);
   expect(carbon.voices.A.trimmer).toMatchObject({ part: 'carbon', ohms: 50_000, tolerance: 0.2 });
-  const larger = commands.fitPitchTrimmer('A', { ohms: 100_000 })(DEFAULT_DESIGN);
+  const larger = commands.fitPitchTrimmer('A', { ohms: 100_000 })(BENCH_DESIGN);
   expect(larger.voices.A.trimmer).toMatchObject({ part: 'single-turn', ohms: 100_000, tolerance: 0.1 });
-  const ceramic = commands.chooseDielectric('A', 'y5v')(DEFAULT_DESIGN);
+  const ceramic = commands.chooseDielectric('A', 'y5v')(BENCH_DESIGN);
   expect(ceramic.voices.A.capacitor).toMatchObject({ dielectric: 'y5v', tolerance: 0.2 });
 });
 
 test('one mixing resistor of outputs that are joined cannot be set', () => {
-  const joined = commands.setMixing(null)(DEFAULT_DESIGN);
+  const joined = commands.setMixing(null)(BENCH_DESIGN);
   expect(commands.setMixOhms('A', 1000)(joined)).toBe(joined);
 });
 
 test.each([31, 32, 33])('after any run of changes the document can be read back (seed %i)', (seed) => {
   fc.assert(
     fc.property(fc.array(anyCommand, { maxLength: 30 }), (run) => {
-      const design = run.reduce((current, command) => command(current), DEFAULT_DESIGN);
+      const design = run.reduce((current, command) => command(current), BENCH_DESIGN);
       expect(decode(design)).toEqual({ ok: true, design });
       expect(decodeText(encodeText(design))).toEqual({ ok: true, design });
     }),
@@ -160,8 +161,8 @@ test.each([31, 32, 33])('after any run of changes the document can be read back 
 test.each([41, 42])('any run of changes is taken back step by step, object by object (seed %i)', (seed) => {
   fc.assert(
     fc.property(fc.array(anyCommand, { maxLength: 25 }), (run) => {
-      const store = new DocumentStore(DEFAULT_DESIGN);
-      const seen: Design[] = [DEFAULT_DESIGN];
+      const store = new DocumentStore(BENCH_DESIGN);
+      const seen: Design[] = [BENCH_DESIGN];
       for (const command of run) {
         store.change('change', command);
         if (store.current !== seen.at(-1)) seen.push(store.current);
@@ -170,7 +171,7 @@ test.each([41, 42])('any run of changes is taken back step by step, object by ob
         expect(store.current).toBe(design);
         store.undo();
       }
-      expect(store.current).toBe(DEFAULT_DESIGN);
+      expect(store.current).toBe(BENCH_DESIGN);
       for (const design of seen) {
         expect(store.current).toBe(design);
         store.redo();

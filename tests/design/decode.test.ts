@@ -3,17 +3,18 @@ import { describe, expect, test } from 'vitest';
 import { type Complaint, decode, decodeText, encodeText } from '../../src/design/decode.ts';
 import { DEFAULT_DESIGN } from '../../src/design/defaults.ts';
 import { type Design, FORMAT, VERSION } from '../../src/design/design.ts';
+import { BENCH_DESIGN } from '../circuit/building.ts';
 
 type Json = { [key: string]: unknown };
 
 /** A design with nothing absent, so that every leaf of the document exists. */
 const FULL: Design = {
-  ...DEFAULT_DESIGN,
+  ...BENCH_DESIGN,
   voices: {
-    A: { ...DEFAULT_DESIGN.voices.A, controlVolts: 6 },
-    B: { ...DEFAULT_DESIGN.voices.B, controlVolts: 5 },
+    A: { ...BENCH_DESIGN.voices.A, controlVolts: 6 },
+    B: { ...BENCH_DESIGN.voices.B, controlVolts: 5 },
   },
-  output: { ...DEFAULT_DESIGN.output, volume: { ohms: 10_000, rotation: 0.5 } },
+  output: { ...BENCH_DESIGN.output, volume: { ohms: 10_000, rotation: 0.5 } },
 };
 
 /** Dotted paths of all leaves and of all objects ("" is the document). */
@@ -64,7 +65,7 @@ test('the walk finds the whole document', () => {
 });
 
 test('the default design and the full one are read back as they were written', () => {
-  for (const design of [DEFAULT_DESIGN, FULL]) {
+  for (const design of [DEFAULT_DESIGN, BENCH_DESIGN, FULL]) {
     expect(decodeText(encodeText(design))).toEqual({ ok: true, design });
     expect(decode(design)).toEqual({ ok: true, design });
   }

@@ -52,12 +52,7 @@ describe.each(['bipolar', 'cmos'] as const)('a %s timer', (timer) => {
     const released = take.gate.filter((g) => g.voice === 'A' && g.sounding).at(-1)!.time;
     expect(released).toBeGreaterThan(0.6);
     const after = crossings(take, middleOf(design)).filter(({ time }) => time > released - 1e-5);
-    const [up, down, next, nextDown] = after as [
-      { time: number },
-      { time: number },
-      { time: number },
-      { time: number },
-    ];
+    const [up, down, next, nextDown] = [after[0]!, after[1]!, after[2]!, after[3]!];
     expect(Math.abs(up.time - released)).toBeLessThan(1e-6);
     expect(Math.abs(down.time - up.time - cycle.firstHighSeconds)).toBeLessThan(1e-6);
     expect(Math.abs(next.time - down.time - cycle.lowSeconds)).toBeLessThan(1e-6);

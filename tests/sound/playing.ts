@@ -10,7 +10,7 @@ import { designWith } from '../circuit/building.ts';
 
 export const settingsFrom = (design: Design): EngineSettings => settingsOf(design, instrumentOf(design));
 
-/** Light that leaves a voice of the default design sounding, and light that silences it. */
+/** Light that leaves a voice of the bench design sounding, and light that silences it. */
 export const LIT = 300;
 export const DARK = 2;
 

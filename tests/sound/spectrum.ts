@@ -26,7 +26,7 @@ export function windowedSpectrum(samples: ArrayLike<number>): Float64Array {
 }
 
 /** Fourier transform in place; the length is a power of two. */
-export function transform(re: Float64Array, im: Float64Array): void {
+function transform(re: Float64Array, im: Float64Array): void {
   const n = re.length;
   for (let i = 1, j = 0; i < n; i++) {
     let bit = n >> 1;

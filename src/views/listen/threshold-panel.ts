@@ -100,7 +100,10 @@ export class ThresholdPanel extends AppElement {
           table-label=${words.threshold.table}
           .heads=${words.threshold.heads}
         ></volt-scale>
-        <figcaption>${words.threshold.figure}</figcaption>
+        <figcaption>
+          ${words.threshold.figure}.
+          ${shared && design.voices.A.hysteresisOhms !== null ? words.threshold.sharedNote : ''}
+        </figcaption>
       </figure>
       <choice-row
         legend=${words.threshold.arrangement}

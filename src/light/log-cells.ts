@@ -1,0 +1,158 @@
+/**
+ * The cells of a recording: a line cut into cells, a cell read as a number or a time. Nothing throws; what
+ * cannot be read is null. Numbers come in the unit written, times in seconds from a zero of the format's own.
+ */
+import type { Seconds } from '../quantity/units.ts';
+
+export const DELIMITERS = ['\t', ';', ','] as const;
+export type Delimiter = (typeof DELIMITERS)[number];
+export type DecimalMark = '.' | ',';
+
+export const TIME_FORMATS = [
+  'seconds',
+  'milliseconds',
+  'minutes',
+  /** h:mm:ss or h:mm, of the day or since the start; past midnight it goes on. */
+  'clock',
+  /** m:ss since the start. */
+  'stopwatch',
+  /** Year, month, day, then h:mm:ss, with or without a zone. */
+  'iso',
+  /** Day, month, year, then h:mm:ss. */
+  'day-first',
+  /** Month, day, year, then h:mm:ss. */
+  'month-first',
+] as const;
+export type TimeFormat = (typeof TIME_FORMATS)[number];
+
+/** Lines of a text, without its byte order mark; row n is the line at n − 1. */
+export function linesOf(text: string): string[] {
+  return text.replace(/^\uFEFF/, '').split(/\r\n|\n|\r/);
+}
+
+/** A line that holds nothing, a remark, or a spreadsheet's own hint. */
+export function isRemark(line: string): boolean {
+  return /^\s*(?:$|#|\/\/|%|!|"?sep=)/i.test(line);
+}
+
+/** Cells of a line, trimmed; quoted cells without their quotes, a doubled quote within them as one. */
+export function cellsOf(line: string, delimiter: Delimiter): string[] {
+  if (!line.includes('"')) return line.split(delimiter).map((cell) => cell.trim());
+  const cells: string[] = [];
+  let cell = '';
+  let isQuoted = false;
+  for (let i = 0; i < line.length; i++) {
+    const sign = line[i]!;
+    if (isQuoted) {
+      if (sign !== '"') cell += sign;
+      else if (line[i + 1] === '"') {
+        cell += '"';
+        i++;
+      } else isQuoted = false;
+    } else if (sign === '"' && cell.trim() === '') {
+      cell = '';
+      isQuoted = true;
+    } else if (sign === delimiter) {
+      cells.push(cell.trim());
+      cell = '';
+    } else cell += sign;
+  }
+  cells.push(cell.trim());
+  return cells;
+}
+
+const NUMBER = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d{1,3})?$/i;
+const GROUPED: Readonly<Record<DecimalMark, RegExp>> = {
+  '.': /^[+-]?\d{1,3}(?:[, \u00A0\u202F]\d{3})+(?:\.\d+)?$/,
+  ',': /^[+-]?\d{1,3}(?:[. \u00A0\u202F]\d{3})+(?:,\d+)?$/,
+};
+
+/** A number with this decimal mark; groups of three figures may stand apart. */
+export function numberOf(cell: string, decimal: DecimalMark): number | null {
+  let tidy = cell.replace('\u2212', '-');
+  if (GROUPED[decimal].test(tidy)) tidy = tidy.replaceAll(decimal === '.' ? ',' : '.', '');
+  tidy = tidy.replaceAll(/[ \u00A0\u202F]/g, (sign) => (GROUPED[decimal].test(cell) ? '' : sign));
+  if (decimal === ',') {
+    if (tidy.includes('.')) return null;
+    tidy = tidy.replace(',', '.');
+  }
+  if (!NUMBER.test(tidy)) return null;
+  const value = Number(tidy);
+  return Number.isFinite(value) ? value : null;
+}
+
+/** A level of light: a number, with or without its unit behind it. */
+export function luxOf(cell: string, decimal: DecimalMark): number | null {
+  return numberOf(cell.replace(/\s*(?:lx|lux)$/i, ''), decimal);
+}
+
+/** A time in seconds; where the zero is depends on the format, and only differences count. */
+export function timeOf(cell: string, format: TimeFormat, decimal: DecimalMark): Seconds | null {
+  switch (format) {
+    case 'seconds':
+      return numberOf(cell.replace(/\s*s$/i, ''), decimal);
+    case 'milliseconds':
+      return scaled(numberOf(cell.replace(/\s*ms$/i, ''), decimal), 1 / 1000);
+    case 'minutes':
+      return scaled(numberOf(cell.replace(/\s*min$/i, ''), decimal), 60);
+    case 'clock':
+      return clockOf(cell);
+    case 'stopwatch': {
+      const match = /^(\d{1,5}):([0-5]\d(?:[.,]\d{1,9})?)$/.exec(cell);
+      return match ? Number(match[1]) * 60 + Number(match[2]!.replace(',', '.')) : null;
+    }
+    case 'iso':
+    case 'day-first':
+    case 'month-first':
+      return dateOf(cell, format);
+  }
+}
+
+function scaled(value: number | null, factor: number): number | null {
+  return value === null ? null : value * factor;
+}
+
+/** Seconds since midnight (or since the start): h:mm:ss, h:mm, with fractions, with AM or PM. */
+function clockOf(text: string): Seconds | null {
+  const match = /^(\d{1,4}):([0-5]\d)(?::([0-5]\d(?:[.,]\d{1,9})?))?(?:\s*([ap])\.?m\.?)?$/i.exec(text);
+  if (!match) return null;
+  let hours = Number(match[1]);
+  const half = match[4]?.toLowerCase();
+  if (half !== undefined) {
+    if (hours < 1 || hours > 12) return null;
+    hours = (hours % 12) + (half === 'p' ? 12 : 0);
+  }
+  return hours * 3600 + Number(match[2]) * 60 + Number((match[3] ?? '0').replace(',', '.'));
+}
+
+const DATE: Readonly<Record<'iso' | 'day-first' | 'month-first', RegExp>> = {
+  iso: /^(\d{4})([-/.]?)(\d{1,2})\2(\d{1,2})[T\s,]+(\S.*)$/i,
+  'day-first': /^(\d{1,2})([-/.])(\d{1,2})\2(\d{4})[T\s,]+(\S.*)$/i,
+  'month-first': /^(\d{1,2})([-/.])(\d{1,2})\2(\d{4})[T\s,]+(\S.*)$/i,
+};
+
+/** Seconds since 1970. A time without a zone counts as if it were in universal time: only differences matter. */
+function dateOf(text: string, format: 'iso' | 'day-first' | 'month-first'): Seconds | null {
+  const match = DATE[format].exec(text);
+  if (!match) return null;
+  const [first, second, third] = [Number(match[1]), Number(match[3]), Number(match[4])];
+  const [year, month, day] =
+    format === 'iso'
+      ? [first, second, third]
+      : format === 'day-first'
+        ? [third, second, first]
+        : [third, first, second];
+  const days = Date.UTC(year, month - 1, day) / 1000;
+  const date = new Date(days * 1000);
+  if (date.getUTCMonth() !== month - 1 || date.getUTCDate() !== day) return null;
+  const rest = /^(.*?)\s*(?:(Z)|([+-])(\d\d):?(\d\d)?)?$/i.exec(match[5]!);
+  const clock = clockOf(spelledClock(rest?.[1] ?? ''));
+  if (!rest || clock === null || clock >= 86_400) return null;
+  const zone = rest[3] ? Number(rest[4]) * 3600 + Number(rest[5] ?? 0) * 60 : 0;
+  return days + clock - (rest[3] === '-' ? -zone : zone);
+}
+
+/** ISO's short form, 221503 for 22:15:03. */
+function spelledClock(text: string): string {
+  return text.replace(/^(\d\d)(\d\d)(\d\d(?:[.,]\d+)?)$/, '$1:$2:$3');
+}
