@@ -5,15 +5,15 @@
 import { type Command, replaceWith, turnThreshold } from '../design/commands.ts';
 import { type Complaint, decodeText, encodeText } from '../design/decode.ts';
 import type { Design } from '../design/design.ts';
-import type { LightProgram } from '../light/program.ts';
-import { type Stage, stageLux } from '../light/stage.ts';
 import { frequencyOfNote } from '../plan/notes.ts';
 import { type JustOn, justOn, trimmersOf } from '../plan/threshold.ts';
 import type { Lux, Pair, Seconds, VoiceId } from '../quantity/units.ts';
 import type { Player, SoundTrouble } from '../sound/player.device.ts';
 import { type EngineSettings, settingsOf } from '../sound/settings.ts';
-import { CameraLight } from './camera-light.ts';
+import { seconds } from './clock.ts';
 import { derivedInstrument } from './derived.ts';
+import { LightDesk } from './light-desk.ts';
+import { LightRecorder } from './light-recorder.ts';
 import { Live } from './live.ts';
 import { Rest } from './rest.ts';
 import type { Session } from './session.ts';
@@ -34,8 +34,6 @@ export type Notice =
   | { readonly kind: 'not kept' }
   | { readonly kind: 'opened'; readonly name: string };
 
-/** A hand or slider is followed this smoothly: no step of light is sharper. */
-const AIM_SECONDS: Seconds = 0.02;
 const FADE_SECONDS: Seconds = 2;
 const SILENCE_DB = -100;
 
@@ -45,20 +43,38 @@ export class Lampnote {
   readonly sound = new Store<SoundState>({ kind: 'off', trouble: null, faded: false });
   readonly notice = new Store<Notice | null>(null);
   readonly live: Live;
-  readonly camera = new CameraLight((lux, every) => this.#aim(lux, every));
+  readonly light: LightDesk;
+  /** The light being written down, and the last one that was. */
+  readonly recording = new Store<{ readonly running: boolean; readonly seconds: Seconds }>({
+    running: false,
+    seconds: 0,
+  });
 
   #player: Player | null = null;
   readonly #rest = new Rest(seconds());
-  #lux: Pair<Lux>;
+  #recorder: LightRecorder | null = null;
   #frameRequest = 0;
 
   constructor(design: Design, session: Session) {
     this.design = new DocumentStore(design);
     this.session = new Store(session);
-    this.#lux = stageLux(session.stage);
-    this.live = new Live(this.#settings(), this.#steady());
+    this.light = new LightDesk(this.session, {
+      aim: (lux, over) => {
+        this.live.aim(lux, over);
+        this.#player?.send({ kind: 'aim', lux, seconds: over });
+      },
+      play: (program, place) => {
+        this.live.play(program, place);
+        this.#player?.send({ kind: 'play', program, place });
+      },
+    });
+    this.live = new Live(this.#settings(), this.light.program);
+    this.live.subscribe(({ time, lux }) => this.#writeDown(time, lux));
     this.design.subscribe(() => this.#designChanged());
-    this.session.subscribe(() => keepSession(this.session.current));
+    this.session.subscribe(() => {
+      keepSession(this.session.current);
+      this.#touch();
+    });
   }
 
   /** Begins to follow the light on the page, frame by frame. */
@@ -73,7 +89,7 @@ export class Lampnote {
   /** Stops following, and lets sound and camera go. */
   async leave(): Promise<void> {
     cancelAnimationFrame(this.#frameRequest);
-    this.camera.stop();
+    this.light.camera.stop();
     await this.soundOff();
   }
 
@@ -104,27 +120,27 @@ export class Lampnote {
 
   // --- light --------------------------------------------------------------------------------------------
 
-  /** Moves lamp, room light or hands. */
-  setStage(change: Partial<Stage>): void {
+  /** Begins to write the light down, or ends it. */
+  record(running: boolean): void {
     this.#touch();
-    this.session.dispatch((session) => ({ ...session, stage: { ...session.stage, ...change } }));
-    if (this.session.current.light === 'stage') this.#aim(stageLux(this.session.current.stage), AIM_SECONDS);
+    if (running) this.#recorder = new LightRecorder();
+    this.recording.dispatch((recording) => ({ ...recording, running }));
   }
 
-  setSession(change: Partial<Omit<Session, 'stage' | 'light'>>): void {
-    this.#touch();
+  /** The light last written down; null before there is any. */
+  get recorded(): LightRecorder['rows'] | null {
+    return this.#recorder && this.#recorder.seconds > 0 ? this.#recorder.rows : null;
+  }
+
+  #writeDown(time: Seconds, lux: Pair<Lux>): void {
+    if (!this.recording.current.running || !this.#recorder) return;
+    const running = this.#recorder.take(time, lux);
+    this.recording.dispatch(() => ({ running, seconds: this.#recorder!.seconds }));
+  }
+
+  setSession(change: Partial<Pick<Session, 'look' | 'volumeDb' | 'cameraLux' | 'exhibition'>>): void {
     this.session.dispatch((session) => ({ ...session, ...change }));
     if (change.volumeDb !== undefined) this.#player?.setVolume(change.volumeDb);
-  }
-
-  /** Light from the stage or from the webcam. Leaving the camera switches it off. */
-  chooseLight(light: Session['light']): void {
-    this.#touch();
-    if (light === 'stage') {
-      this.camera.stop();
-      this.#aim(stageLux(this.session.current.stage), AIM_SECONDS);
-    }
-    this.session.dispatch((session) => (session.light === light ? session : { ...session, light }));
   }
 
   /**
@@ -136,7 +152,7 @@ export class Lampnote {
     this.change(label, (design) => {
       let turned = design;
       for (const id of trimmersOf(design)) {
-        const answer = justOn(design, id, this.#lux);
+        const answer = justOn(design, id, this.live.latest!.lux);
         found[id] = answer;
         if (answer.kind === 'turn') turned = turnThreshold(id, answer.rotation)(turned);
       }
@@ -164,7 +180,7 @@ export class Lampnote {
         onFrame: (frame) => this.#heard(frame),
         onTrouble: (trouble) => this.#setSound({ trouble }),
       });
-      const start = { settings: this.#settings(), program: this.#steady() };
+      const start = { settings: this.#settings(), program: this.light.program };
       const trouble = await player.start(start, this.session.current.volumeDb);
       if (trouble && trouble !== 'suspended' && trouble !== 'interrupted') {
         await player.stop();
@@ -173,7 +189,7 @@ export class Lampnote {
       this.#player = player;
       // What changed while the module was loading.
       player.send({ kind: 'settings', settings: this.#settings() });
-      this.#aim(this.#lux, AIM_SECONDS);
+      player.send({ kind: 'play', ...this.light.playing });
       this.#sendReference();
       this.#touch();
       this.#setSound({ kind: 'on', trouble });
@@ -185,7 +201,6 @@ export class Lampnote {
 
   /** A note to compare by ear; heard while the sound is on. */
   setReference(change: Partial<Session['reference']>): void {
-    this.#touch();
     this.session.dispatch((session) => ({ ...session, reference: { ...session.reference, ...change } }));
     this.#sendReference();
   }
@@ -200,7 +215,7 @@ export class Lampnote {
     const player = this.#player;
     if (!player) return;
     this.#player = null;
-    this.live.restart(this.#steady());
+    this.live.restart(this.light.program);
     this.#setSound({ kind: 'off', trouble: null, faded: false });
     await player.stop();
   }
@@ -223,21 +238,11 @@ export class Lampnote {
     return settingsOf(design, derivedInstrument(design));
   }
 
-  #steady(): LightProgram {
-    return { kind: 'steady', lux: this.#lux };
-  }
-
   #designChanged(): void {
     const settings = this.#settings();
     this.live.setSettings(settings);
     this.#player?.send({ kind: 'settings', settings });
     if (!keepDesign(this.design.current)) this.notice.dispatch(() => ({ kind: 'not kept' }));
-  }
-
-  #aim(lux: Pair<Lux>, over: Seconds): void {
-    this.#lux = lux;
-    this.live.aim(lux, over);
-    this.#player?.send({ kind: 'aim', lux, seconds: over });
   }
 
   #heard(frame: Float64Array): void {
@@ -271,9 +276,4 @@ export class Lampnote {
         : next;
     });
   }
-}
-
-/** The page's clock, seconds. */
-function seconds(): Seconds {
-  return performance.now() / 1000;
 }

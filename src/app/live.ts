@@ -58,6 +58,11 @@ export class Live {
     this.#gating.aim(lux, seconds);
   }
 
+  /** Plays a program from now on, `place` seconds into it. */
+  play(program: LightProgram, place: Seconds): void {
+    this.#gating.play(program, place);
+  }
+
   /** Starts the page's own model anew, settled in a light (after the sound was switched off). */
   restart(program: LightProgram): void {
     this.#gating = new Gating(this.#settings, program);

@@ -1,9 +1,11 @@
 /** What belongs to this sitting, not to the instrument: chosen light, look, volume. Not undone, kept per device. */
+import { SCENES, type Scene } from '../light/scene.ts';
 import { DEFAULT_STAGE, type Stage } from '../light/stage.ts';
 import type { Lux } from '../quantity/units.ts';
+import type { OpenLog, RoomLamp } from './playing-light.ts';
 
 export type Look = 'light' | 'dark' | 'projector';
-export type LightSource = 'stage' | 'camera';
+export type LightSource = 'stage' | 'scene' | 'log' | 'camera';
 
 export interface Session {
   readonly look: Look;
@@ -11,6 +13,11 @@ export interface Session {
   readonly volumeDb: number;
   readonly light: LightSource;
   readonly stage: Stage;
+  readonly scene: Scene;
+  /** The lamp that lights stage, scene and recording. */
+  readonly lamp: RoomLamp;
+  readonly log: OpenLog | null;
+  readonly loopLog: boolean;
   /** Lux that the camera's first picture counts as. */
   readonly cameraLux: Lux;
   /** A note to compare by ear: its number (A4 = 69), and whether it sounds. */
@@ -27,6 +34,10 @@ export const DEFAULT_SESSION: Session = {
   volumeDb: VOLUME.usual,
   light: 'stage',
   stage: DEFAULT_STAGE,
+  scene: SCENES['hand-wave'],
+  lamp: { kind: null, mains: 50 },
+  log: null,
+  loopLog: true,
   cameraLux: 300,
   reference: { note: 57, sounds: false },
   exhibition: false,

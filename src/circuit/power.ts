@@ -58,7 +58,8 @@ export function drainOf(
 ): Drain {
   const timer = TIMERS[design.timer];
   const astables = pairOf((voice) => astableOf(design, voice, rail));
-  const high = pairOf((voice) => (sounding[voice] ? cycleOf(astables[voice]).dutyCycle : 0));
+  const cycles = pairOf((voice) => cycleOf(astables[voice]));
+  const high = pairOf((voice) => (sounding[voice] ? cycles[voice].dutyCycle : 0));
   const sum = (of: (voice: VoiceId) => Amperes) => of('A') + of('B');
 
   const timers = sum(
@@ -68,7 +69,7 @@ export function drainOf(
   );
   const discharge = sum((voice) => {
     const a = astables[voice];
-    const perSecond = sounding[voice] ? cycleOf(a).frequency : 0;
+    const perSecond = sounding[voice] ? cycles[voice].frequency : 0;
     const charging = a.farads * (a.upperVolts - a.lowerVolts) * perSecond;
     return (1 - high[voice]) * dischargeAmperes(a, design.voices[voice].raOhms) + charging;
   });
@@ -107,19 +108,35 @@ function along(points: readonly (readonly [Volts, Amperes])[], rail: Volts): Amp
   return Math.max(0, i0 + ((rail - v0) * (i1 - i0)) / (v1 - v0));
 }
 
+/** As close as double precision is worth here. */
+const RAIL_WITHIN: Volts = 1e-8;
+
 /**
- * The rail with the instrument's own current flowing: source − I(rail)·R − diode, by halving, because the
- * current itself falls with the rail. Both voices sounding unless said otherwise.
+ * The rail with the instrument's own current flowing: source − I(rail)·R − diode, solved by the false position
+ * with Illinois weights, because the current itself falls with the rail. Both voices sounding unless said
+ * otherwise. At most 10 nV from the balance, or from the jump where a voice stops running.
  */
 export function railUnderLoad(design: Design, sounding: Pair<boolean> = PLAY_STATES.both): Volts {
   const open = railVolts(design.supply);
   if (design.supply.sourceOhms === 0) return open;
-  let low = 0;
+  const excess = (rail: Volts) => railVolts(design.supply, drainOf(design, rail, sounding).total) - rail;
+  // The current at the open rail is about the most there can be: what it leaves lies below the answer.
   let high = open;
-  for (let i = 0; i < 60; i++) {
-    const middle = (low + high) / 2;
-    if (railVolts(design.supply, drainOf(design, middle, sounding).total) > middle) low = middle;
-    else high = middle;
+  let atHigh = excess(high);
+  let low = Math.max(0, open + atHigh);
+  let atLow = excess(low);
+  if (atLow < 0) {
+    low = 0;
+    atLow = excess(low);
+  }
+  for (let i = 0; i < 100 && high - low > RAIL_WITHIN; i++) {
+    // Every fourth step halves, so that a jump in the current cannot hold it up.
+    const share = i % 4 === 3 ? 0.5 : atLow / (atLow - atHigh);
+    const rail = low + share * (high - low);
+    const at = excess(rail);
+    if (Math.abs(at) <= RAIL_WITHIN) return rail;
+    if (at > 0) [low, atLow, atHigh] = [rail, at, atHigh / 2];
+    else [high, atHigh, atLow] = [rail, at, atLow / 2];
   }
   return (low + high) / 2;
 }

@@ -14,7 +14,7 @@ export function railVolts(supply: Supply, amperes: Amperes = 0): Volts {
 }
 
 /** What the diode takes, if one is fitted. */
-export function diodeVolts(supply: Supply): Volts {
+function diodeVolts(supply: Supply): Volts {
   return supply.diode ? DIODE_VOLTS : 0;
 }
 

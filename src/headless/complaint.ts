@@ -1,19 +1,20 @@
 /** A design file's complaint as the end of a sentence. */
 import type { Accepts, Complaint } from '../design/decode.ts';
 import { words } from '../words/en.ts';
+import { takeWords } from '../words/take.ts';
 
 const { notice } = words;
 
 export function complaintSentence(complaint: Complaint): string {
   switch (complaint.kind) {
     case 'too large':
-      return notice.tooLarge(complaint.bytes, complaint.most);
+      return takeWords.tooLarge(complaint.most);
     case 'not JSON':
-      return notice.notJson;
+      return takeWords.notJson;
     case 'not a design':
-      return notice.notDesign;
+      return takeWords.notDesign;
     case 'later version':
-      return notice.later(complaint.version);
+      return takeWords.later(complaint.version);
     case 'value':
       return notice.at(complaint.path, complaint.read, accepted(complaint.accepts));
   }

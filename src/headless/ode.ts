@@ -3,11 +3,12 @@
  * Stoer), with the same events: a cell that passes a trip point, a capacitor that passes a switching level. Slow,
  * and knowing no closed form: something to hold the engine against.
  */
-import { Solver } from 'odex';
+
 import type { Astable } from '../circuit/astable.ts';
 import type { CellSpeed } from '../circuit/cell.ts';
-import { type LightProgram, luxAt, nextBreak } from '../light/program.ts';
+import { type LightProgram, luxAt, luxBefore, nextBreak } from '../light/program.ts';
 import type { Seconds, VoiceId, Volts } from '../quantity/units.ts';
+import { Solver } from './odex.ts';
 
 /** A state from a moment on: sounding or silent, high or low. */
 export interface Turn {
@@ -80,18 +81,18 @@ export function gateTurns(
 ): readonly Turn[] {
   const { gamma, riseTau, fallTau } = gate.speed;
   const solver = solverFor(tolerance, LONGEST_STEP);
+  // A sine needs no cutting into pieces here: the solver chooses its own steps.
+  const rough = program.kind === 'ripple' && program.shape === 'sine' ? program.of : program;
   let value = (luxAt(program, voice, 0) / 10) ** gamma;
   let on = gate.soundsAbove * (value - gate.onAt) > 0;
   const turns: Turn[] = [{ time: 0, on }];
   let time = 0;
   while (time < seconds) {
-    const end = Math.min(seconds, nextBreak(program, time));
-    const start = time;
-    const lux0 = luxAt(program, voice, start);
-    // Straight up to a possible jump at the end.
-    const perSecond = (2 * (luxAt(program, voice, (start + end) / 2) - lux0)) / (end - start);
+    const end = Math.min(seconds, nextBreak(rough, time));
     const slope = (t: number, y: number) => {
-      const gap = (lux0 + perSecond * (t - start)) / 10 - Math.max(0, y) ** (1 / gamma);
+      // At the end of a piece the light just before a possible jump counts.
+      const lux = t < end ? luxAt(program, voice, t) : luxBefore(program, voice, end);
+      const gap = lux / 10 - Math.max(0, y) ** (1 / gamma);
       return gap / (gap > 0 ? riseTau : fallTau);
     };
     while (time < end) {

@@ -90,7 +90,7 @@ export function take(
     voices: VOICES.map((id) => voiceReport(id, instrument, gates[id])),
     output: { peak, rms: Math.sqrt(squares / samples), dc: sum / samples },
     fullScaleVolts: fullScale,
-    warnings: takeWarnings(instrument),
+    warnings: takeWarnings(design, instrument),
   };
 }
 
@@ -111,7 +111,7 @@ function voiceReport(id: VoiceId, instrument: Instrument, gate: readonly GateRow
 }
 
 /** First high of a voice whose capacitor was empty at time 0 and which was held in reset until `released`. */
-export function firstHighAfter(a: Astable, released: Seconds): Seconds {
+function firstHighAfter(a: Astable, released: Seconds): Seconds {
   const volts = a.sinkVolts * -Math.expm1(-released / (a.sinkOhms * a.farads));
   if (volts <= a.lowerVolts) return chargeSeconds(a, volts);
   return Number.isFinite(dischargeSeconds(a, volts))

@@ -105,7 +105,7 @@ function designIn(shown: string, file: string): Design | string {
 
 function lightIn(shown: string, file: string): LightProgram | string {
   const size = statSync(file, { throwIfNoEntry: false })?.size ?? 0;
-  if (size > MOST_LIGHT_BYTES) return takeWords.light(shown, takeWords.lightTooLarge(MOST_LIGHT_BYTES));
+  if (size > MOST_LIGHT_BYTES) return takeWords.light(shown, takeWords.tooLarge(MOST_LIGHT_BYTES));
   const text = textOf('--light', shown, file);
   if (typeof text === 'string') return text;
   const rows = readRows(text.text);

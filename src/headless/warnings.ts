@@ -1,21 +1,26 @@
-/** What a take's report warns of, with a reason and a remedy in words. */
+/** What a take's report warns of: each warning of the design, with its reason and remedy in words. */
 import type { Instrument } from '../circuit/instrument.ts';
-import { VOICES, type VoiceId } from '../quantity/units.ts';
-import { takeWords } from '../words/take.ts';
+import { type Warning, warningsOf } from '../circuit/warnings.ts';
+import type { Design } from '../design/design.ts';
+import type { VoiceId } from '../quantity/units.ts';
+import { warningWords } from '../words/warnings.ts';
 
 export interface TakeWarning {
-  readonly kind: string;
+  readonly id: Warning['id'];
   /** Null = the whole instrument. */
   readonly voice: VoiceId | null;
+  readonly severity: Warning['severity'];
   readonly reason: string;
   readonly remedy: string;
+  /** What the limit rests on. */
+  readonly source: string;
 }
 
-export function takeWarnings(instrument: Instrument): readonly TakeWarning[] {
-  return VOICES.filter((voice) => instrument.voices[voice].cycle.frequency === 0).map((voice) => ({
-    kind: 'never swings',
-    voice,
-    reason: takeWords.swings.reason(voice),
-    remedy: takeWords.swings.remedy,
-  }));
+/** Worst first. */
+export function takeWarnings(design: Design, instrument: Instrument): readonly TakeWarning[] {
+  return warningsOf(design, instrument).map((warning) => {
+    const { reason, remedy, source } = warningWords(warning);
+    const { id, voice, severity } = warning;
+    return { id, voice, severity, reason, remedy, source };
+  });
 }

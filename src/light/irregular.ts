@@ -2,7 +2,7 @@
  * Small unevenness of scenes: seeded, and read at any time without a memory, so that a scene can be entered
  * anywhere and still repeats. Nothing here allocates: scenes run on the audio thread.
  */
-import type { Fraction, Seconds } from '../quantity/units.ts';
+import type { Fraction, Lux, Seconds } from '../quantity/units.ts';
 
 /** A number in [0, 1) that belongs to a seed, a running number and a purpose; as good as independent. */
 export function chance(seed: number, index: number, purpose: number): Fraction {
@@ -53,4 +53,10 @@ export function passAt(t: Seconds, period: Seconds): number {
 /** Keeps the earlier of two times, if the new one is later than `t`. */
 export function sooner(best: Seconds, time: Seconds, t: Seconds): Seconds {
   return time > t && time < best ? time : best;
+}
+
+/** From one level to another by a share; never outside the two, whatever rounding does to the share. */
+export function mixed(from: Lux, to: Lux, share: Fraction): Lux {
+  const part = Math.min(1, Math.max(0, share));
+  return from * (1 - part) + to * part;
 }

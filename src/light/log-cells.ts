@@ -32,7 +32,7 @@ export function linesOf(text: string): string[] {
 
 /** A line that holds nothing, a remark, or a spreadsheet's own hint. */
 export function isRemark(line: string): boolean {
-  return /^\s*(?:$|#|\/\/|%|!|"?sep=)/i.test(line);
+  return /^[\s;,]*$|^\s*(?:#|\/\/|%|!|"?sep=)/i.test(line);
 }
 
 /** Cells of a line, trimmed; quoted cells without their quotes, a doubled quote within them as one. */
@@ -67,30 +67,39 @@ const GROUPED: Readonly<Record<DecimalMark, RegExp>> = {
   ',': /^[+-]?\d{1,3}(?:[. \u00A0\u202F]\d{3})+(?:,\d+)?$/,
 };
 
+/** A number as programs write it, and nothing else. */
+export function isPlainNumber(cell: string): boolean {
+  return NUMBER.test(cell);
+}
+
 /** A number with this decimal mark; groups of three figures may stand apart. */
 export function numberOf(cell: string, decimal: DecimalMark): number | null {
+  if (decimal === '.' && NUMBER.test(cell)) return finite(cell);
   let tidy = cell.replace('\u2212', '-');
-  if (GROUPED[decimal].test(tidy)) tidy = tidy.replaceAll(decimal === '.' ? ',' : '.', '');
-  tidy = tidy.replaceAll(/[ \u00A0\u202F]/g, (sign) => (GROUPED[decimal].test(cell) ? '' : sign));
+  if (GROUPED[decimal].test(tidy))
+    tidy = tidy.replaceAll(decimal === '.' ? /[, \u00A0\u202F]/g : /[. \u00A0\u202F]/g, '');
   if (decimal === ',') {
     if (tidy.includes('.')) return null;
     tidy = tidy.replace(',', '.');
   }
-  if (!NUMBER.test(tidy)) return null;
-  const value = Number(tidy);
+  return NUMBER.test(tidy) ? finite(tidy) : null;
+}
+
+function finite(text: string): number | null {
+  const value = Number(text);
   return Number.isFinite(value) ? value : null;
 }
 
 /** A level of light: a number, with or without its unit behind it. */
 export function luxOf(cell: string, decimal: DecimalMark): number | null {
-  return numberOf(cell.replace(/\s*(?:lx|lux)$/i, ''), decimal);
+  return numberOf(cell, decimal) ?? numberOf(cell.replace(/\s*(?:lx|lux)$/i, ''), decimal);
 }
 
 /** A time in seconds; where the zero is depends on the format, and only differences count. */
 export function timeOf(cell: string, format: TimeFormat, decimal: DecimalMark): Seconds | null {
   switch (format) {
     case 'seconds':
-      return numberOf(cell.replace(/\s*s$/i, ''), decimal);
+      return numberOf(cell, decimal) ?? numberOf(cell.replace(/\s*s$/i, ''), decimal);
     case 'milliseconds':
       return scaled(numberOf(cell.replace(/\s*ms$/i, ''), decimal), 1 / 1000);
     case 'minutes':

@@ -10,7 +10,7 @@ import {
   type LogRefusal,
   STRICT_HEADER,
 } from '../words/light-log.ts';
-import { cellsOf, type DecimalMark, isRemark, linesOf, luxOf, timeOf } from './log-cells.ts';
+import { cellsOf, type DecimalMark, isPlainNumber, isRemark, linesOf, luxOf, timeOf } from './log-cells.ts';
 import { LOG_LIMITS, type LogChoices, LUX_UNITS } from './log-guess.ts';
 
 /** Rows ready to be played; times rise strictly. */
@@ -64,7 +64,7 @@ export type StrictLogReading =
   | { readonly ok: true; readonly points: LogPoints }
   | { readonly ok: false; readonly refusal: LogRefusal };
 
-const STRICT: LogChoices = {
+const STRICT_CHOICES: LogChoices = {
   delimiter: ',',
   decimal: '.',
   header: 1,
@@ -82,7 +82,7 @@ export function readStrictLog(text: string): StrictLogReading {
   if (text.trim() === '') return { ok: false, refusal: { kind: 'empty' } };
   if (cellsOf(header, ',').join(',').toLowerCase() !== STRICT_HEADER)
     return { ok: false, refusal: { kind: 'other header', read: short(header) } };
-  const scanned = scan(text, STRICT);
+  const scanned = scan(text, STRICT_CHOICES);
   if (!scanned.ok) return scanned;
   const { rows, problems } = scanned;
   const kept = risingRows(rows, problems);
@@ -108,7 +108,9 @@ function scan(
   for (let i = Math.max(0, choices.header); i < lines.length; i++) {
     const line = lines[i]!;
     if (isRemark(line)) continue;
-    const reading = readRow(i + 1, cellsOf(line, choices.delimiter), choices);
+    const cells = cellsOf(line, choices.delimiter);
+    const reading =
+      (choices === STRICT_CHOICES ? strictProblem(i + 1, cells) : null) ?? readRow(i + 1, cells, choices);
     if ('reason' in reading) problems.push(reading);
     else rows.push(reading);
     if (rows.length + problems.length > most) return { ok: false, refusal: { kind: 'too many rows', most } };
@@ -116,6 +118,15 @@ function scan(
   if (rows.length + problems.length === 0 && text.trim() === '')
     return { ok: false, refusal: { kind: 'empty' } };
   return { ok: true, rows, problems };
+}
+
+/** Other than three plain numbers: units, groups of figures and further cells are for the lenient reader. */
+function strictProblem(row: number, cells: readonly string[]): LogProblem | null {
+  for (const [i, column] of (['time', 'luxA', 'luxB'] as const).entries()) {
+    const cell = cells[i] ?? '';
+    if (cell !== '' && !isPlainNumber(cell)) return problem(row, column, cell, 'unreadable');
+  }
+  return cells.length > 3 ? problem(row, 'luxB', cells.slice(2).join(','), 'unreadable') : null;
 }
 
 function readRow(row: number, cells: readonly string[], choices: LogChoices): RowReading {
@@ -127,9 +138,7 @@ function readRow(row: number, cells: readonly string[], choices: LogChoices): Ro
   const luxA = readLux(row, 'luxA', cells[columns.luxA] ?? '', decimal, LUX_UNITS[unit]);
   if (typeof luxA !== 'number') return luxA;
   const luxB =
-    columns.luxB === null
-      ? luxA
-      : readLux(row, 'luxB', cells[columns.luxB] ?? '', decimal, LUX_UNITS[unit]);
+    columns.luxB === null ? luxA : readLux(row, 'luxB', cells[columns.luxB] ?? '', decimal, LUX_UNITS[unit]);
   if (typeof luxB !== 'number') return luxB;
   return { row, read: timeCell, time, luxA, luxB };
 }

@@ -5,12 +5,11 @@
 import type { LogRefusal } from '../words/light-log.ts';
 import {
   cellsOf,
-  type DecimalMark,
   DELIMITERS,
+  type DecimalMark,
   type Delimiter,
   isRemark,
   linesOf,
-  luxOf,
   numberOf,
   TIME_FORMATS,
   type TimeFormat,
@@ -24,7 +23,7 @@ export type LuxUnit = keyof typeof LUX_UNITS;
 export interface LogChoices {
   readonly delimiter: Delimiter;
   readonly decimal: DecimalMark;
-  /** Row of the header, 0 = none. Rows up to it are not read. */
+  /** Row of the header (or the last above the readings); 0 = none. Rows up to it are not read. */
   readonly header: number;
   readonly columns: { readonly time: number; readonly luxA: number; readonly luxB: number | null };
   readonly timeFormat: TimeFormat;
@@ -35,7 +34,7 @@ export type LogGuess =
   | {
       readonly ok: true;
       readonly choices: LogChoices;
-      /** A name for each column: the header's, or "column 1" and so on left to the page when empty. */
+      /** The header's cells; empty without a header. */
       readonly names: readonly string[];
       /** The first rows below the header, cut into cells. */
       readonly preview: readonly { readonly row: number; readonly cells: readonly string[] }[];
@@ -66,8 +65,11 @@ export function guessLog(text: string): LogGuess {
   const decimal = guessDecimal(rows.map(({ cells }) => cells));
   const first = rows.findIndex(({ cells }) => cells.length >= Math.min(2, width) && isData(cells, decimal));
   if (first < 0 || width < 2) return { ok: false, refusal: { kind: 'no columns' } };
-  const above = rows[first - 1];
-  const header = above && above.cells.length >= 2 ? above : null;
+  const above = rows.slice(0, first);
+  const header = above.findLast(
+    ({ cells }) => cells.length >= 2 && cells.every((cell) => figureOf(cell, decimal) === null),
+  );
+  const lastOfPreamble = above.findLast(({ cells }) => cells.length < 2);
   const data = rows.slice(first).filter(({ cells }) => isData(cells, decimal));
   const names = header?.cells ?? [];
   const columns = guessColumns(
@@ -82,7 +84,7 @@ export function guessLog(text: string): LogGuess {
     choices: {
       delimiter,
       decimal,
-      header: header?.row ?? (first > 0 ? rows[first]!.row - 1 : 0),
+      header: header?.row ?? lastOfPreamble?.row ?? 0,
       columns: places,
       timeFormat,
       unit: guessUnit(names[places.luxA] ?? ''),
@@ -159,9 +161,14 @@ function guessDecimal(rows: readonly (readonly string[])[]): DecimalMark {
   return commas > points ? ',' : '.';
 }
 
+/** A number, whatever unit stands behind it. */
+function figureOf(cell: string, decimal: DecimalMark): number | null {
+  return numberOf(cell.replace(/\s*(?:ms|min|s|lx|lux)$/i, ''), decimal);
+}
+
 /** A row of readings has a time and a number beside it. */
 function isData(cells: readonly string[], decimal: DecimalMark): boolean {
-  const numbers = cells.filter((cell) => luxOf(cell, decimal) !== null).length;
+  const numbers = cells.filter((cell) => figureOf(cell, decimal) !== null).length;
   return numbers >= 2 || (numbers === 1 && cells.some((cell) => dayTimeOf(cell) !== null));
 }
 
@@ -172,7 +179,8 @@ function dayTimeOf(cell: string): TimeFormat | null {
   return LOOKS.find((format) => timeOf(cell, format, '.') !== null) ?? null;
 }
 
-const TIME_NAME = /time|zeit|uhr|date|datum|temps|heure|hora|tiempo|stamp|elapsed|seconds?|sekunde|^t\b|^t_|^s$/i;
+const TIME_NAME =
+  /time|zeit|uhr|date|datum|temps|heure|hora|tiempo|stamp|elapsed|seconds?|sekunde|^t\b|^t_|^s$/i;
 const LUX_NAME = /lux|\blx\b|_lx|illum|light|licht|beleucht|helligkeit|bright|lumi|[ée]clair|ilumin/i;
 
 function guessColumns(
@@ -185,7 +193,7 @@ function guessColumns(
   const mostly = (column: number, reads: (cell: string) => boolean) =>
     2 * rows.filter((cells) => reads(cells[column] ?? '')).length > rows.length;
   const dayTimes = all.filter((i) => mostly(i, (cell) => dayTimeOf(cell) !== null));
-  const numbers = all.filter((i) => mostly(i, (cell) => luxOf(cell, decimal) !== null));
+  const numbers = all.filter((i) => mostly(i, (cell) => figureOf(cell, decimal) !== null));
   const lights = numbers.filter((i) => LUX_NAME.test(names[i] ?? ''));
   // A written date or clock is surely the time; else a name says so; else the first column that only rises.
   const rising = numbers.filter((i) => !lights.includes(i) && rises(rows, i, decimal));
@@ -199,7 +207,8 @@ function guessColumns(
     numbers.find((i) => !lights.includes(i));
   if (time === undefined) return null;
   const others = numbers.filter((i) => i !== time);
-  const light = lights.length > 0 ? lights : names.length > 0 && others.length > 2 ? others.slice(0, 1) : others;
+  const light =
+    lights.length > 0 ? lights : names.length > 0 && others.length > 2 ? others.slice(0, 1) : others;
   const luxA = light[0];
   if (luxA === undefined) return null;
   const timeFormat = dayTimes.includes(time)
@@ -217,7 +226,7 @@ function rises(rows: readonly (readonly string[])[], column: number, decimal: De
   let last = Number.NEGATIVE_INFINITY;
   let falls = 0;
   for (const cells of rows) {
-    const value = numberOf(cells[column] ?? '', decimal);
+    const value = figureOf(cells[column] ?? '', decimal);
     if (value === null) continue;
     if (value <= last) falls++;
     last = value;
@@ -238,16 +247,17 @@ function guessLook(cells: readonly string[]): TimeFormat {
   return best;
 }
 
-/** By the unit in the name; a very large number of seconds counts milliseconds since 1970. */
+/** By the unit in the name or behind the figures; a very large number of seconds counts milliseconds since 1970. */
 function guessRelative(
   name: string,
   rows: readonly (readonly string[])[],
   column: number,
   decimal: DecimalMark,
 ): TimeFormat {
-  if (/milli|msec|(?:^|[^a-z])ms(?:$|[^a-z])/i.test(name)) return 'milliseconds';
-  if (/(?:^|[^a-z])min(?:ute)?n?s?(?:$|[^a-z])/i.test(name)) return 'minutes';
-  const first = rows.map((cells) => numberOf(cells[column] ?? '', decimal)).find((value) => value !== null);
+  const written = `${name} ${rows[0]?.[column] ?? ''}`;
+  if (/milli|msec|(?:^|[^a-z])ms(?:$|[^a-z])/i.test(written)) return 'milliseconds';
+  if (/(?:^|[^a-z])min(?:ute)?n?s?(?:$|[^a-z])/i.test(written)) return 'minutes';
+  const first = rows.map((cells) => figureOf(cells[column] ?? '', decimal)).find((value) => value !== null);
   return (first ?? 0) > 1e11 ? 'milliseconds' : 'seconds';
 }
 

@@ -5,7 +5,7 @@
  */
 import type { Fraction, Lux, Metres, Seconds, VoiceId } from '../quantity/units.ts';
 import { VOICES } from '../quantity/units.ts';
-import { type Passing, paceOf, passAt, periodOf, sooner, startOf } from './irregular.ts';
+import { mixed, type Passing, paceOf, passAt, periodOf, sooner, startOf } from './irregular.ts';
 
 export interface SlottedCard extends Passing {
   readonly kind: 'slotted-card';
@@ -54,7 +54,7 @@ export function slottedCardLux(card: SlottedCard, voice: VoiceId, t: Seconds): L
   const start = startOf(card, pass, period, usual / pace);
   const end = card.metresPerSecond * pace * (t - start) - lagOf(card, voice);
   const open = openLength(card, end) - openLength(card, end - card.apertureMetres);
-  return card.shadeLux + (card.litLux - card.shadeLux) * (open / card.apertureMetres);
+  return mixed(card.shadeLux, card.litLux, open / card.apertureMetres);
 }
 
 /** An edge of the card or of a slot comes to, or leaves, what a sensor sees. */

@@ -5,7 +5,7 @@
  */
 import type { Fraction, Lux, Metres, Seconds, VoiceId } from '../quantity/units.ts';
 import { VOICES } from '../quantity/units.ts';
-import { chance, sooner } from './irregular.ts';
+import { chance, mixed, sooner } from './irregular.ts';
 
 export interface Lantern {
   readonly kind: 'lantern';
@@ -66,7 +66,7 @@ export function lanternLux(lantern: Lantern, voice: VoiceId, t: Seconds): Lux {
     const seen = Math.min(begin + width, from + smear) - Math.max(begin, from);
     if (seen > 0) open += seen * brightnessOf(lantern, cell);
   }
-  return lantern.shadeLux + (lantern.litLux - lantern.shadeLux) * (open / smear);
+  return mixed(lantern.shadeLux, lantern.litLux, open / smear);
 }
 
 /** An edge of a slot enters or leaves what a sensor sees of the lamp. */

@@ -4,7 +4,7 @@
  */
 import type { Fraction, Lux, Metres, Seconds, VoiceId } from '../quantity/units.ts';
 import { VOICES } from '../quantity/units.ts';
-import { chance, type Passing, paceOf, passAt, periodOf, sooner, startOf } from './irregular.ts';
+import { chance, mixed, type Passing, paceOf, passAt, periodOf, sooner, startOf } from './irregular.ts';
 
 export interface PasserBy extends Passing {
   readonly kind: 'passer-by';
@@ -33,7 +33,7 @@ export function passerByLux(passer: PasserBy, voice: VoiceId, t: Seconds): Lux {
   const along = passer.metresPerSecond * pace * (t - start) - reachOf(passer);
   const apart = Math.abs(signOf(passer, pass) * along - sensorAt(passer, voice));
   const depth = 1 - DEPTH_SPREAD * passer.irregular * chance(passer.seed, pass, PURPOSE.depth);
-  return passer.litLux - (passer.litLux - passer.shadeLux) * depth * shadowShare(passer, apart);
+  return mixed(passer.litLux, passer.shadeLux, depth * shadowShare(passer, apart));
 }
 
 /** A soft edge begins or ends at a sensor. */

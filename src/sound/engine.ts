@@ -104,8 +104,9 @@ export class Engine {
     this.#jackEdge(at, held);
   }
 
-  setProgram(program: LightProgram): void {
-    this.#gating.setProgram(program);
+  /** Plays a program from now on, `place` seconds into it. */
+  play(program: LightProgram, place: Seconds): void {
+    this.#gating.play(program, place);
   }
 
   /** From the present light straight to another, taking `seconds`. */

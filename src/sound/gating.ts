@@ -15,6 +15,7 @@ import {
   nodeVolts,
   overdriveVolts,
 } from '../circuit/gate.ts';
+import { playedFrom } from '../light/playing.ts';
 import { aimed, type LightProgram, luxAt, luxBefore, meanLuxAt, nextBreak } from '../light/program.ts';
 import { gaussianFrom } from '../quantity/random.ts';
 import { type Lux, type Pair, type Seconds, VOICES, type VoiceId, type Volts } from '../quantity/units.ts';
@@ -98,8 +99,9 @@ export class Gating {
     this.#settings = settings;
   }
 
-  setProgram(program: LightProgram): void {
-    this.#program = program;
+  /** Plays a program from now on, `place` seconds into it. */
+  play(program: LightProgram, place: Seconds): void {
+    this.#program = playedFrom(program, this.time, place);
   }
 
   /** From the present light straight to another; a lamp's ripple stays. */

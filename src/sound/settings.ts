@@ -31,7 +31,8 @@ export interface WorkletStart {
 /** Page to audio thread, from then on. */
 export type EngineMessage =
   | { readonly kind: 'settings'; readonly settings: EngineSettings }
-  | { readonly kind: 'light'; readonly program: LightProgram }
+  /** A program to play from now, `place` seconds into it. */
+  | { readonly kind: 'play'; readonly program: LightProgram; readonly place: Seconds }
   /** A control or camera moved: go straight from the present light to this one. */
   | { readonly kind: 'aim'; readonly lux: Pair<Lux>; readonly seconds: Seconds };
 

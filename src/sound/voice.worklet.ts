@@ -25,7 +25,7 @@ class InstrumentProcessor extends AudioWorkletProcessor {
   }
 
   #take(message: EngineMessage): void {
-    if (message.kind === 'light') this.#engine.setProgram(message.program);
+    if (message.kind === 'play') this.#engine.play(message.program, message.place);
     else if (message.kind === 'aim') this.#engine.aim(message.lux, message.seconds);
     else {
       this.#engine.setSettings(message.settings);

@@ -201,7 +201,7 @@ export class LampNote extends AppElement {
     }
     this.app.wake();
     if (event.key === 'Escape' && !event.defaultPrevented) {
-      this.app.setStage({ cover: { A: 0, B: 0 } });
+      this.app.light.setStage({ cover: { A: 0, B: 0 } });
       return;
     }
     if (!(event.ctrlKey || event.metaKey) || event.altKey) return;

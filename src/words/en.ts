@@ -227,6 +227,8 @@ export const words = {
       `After a silence the first swing is ${formatFixed(ratio, 2)} times as long: the capacitor starts near 0 V.`,
   },
 
+  warnings: { severities: { danger: 'danger', wrong: 'wrong', caution: 'caution', note: 'note' } },
+
   caution: { heading: 'Caution', more: 'Cautions', source: (source: string) => `Source: ${source}.` },
 
   light: {

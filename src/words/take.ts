@@ -52,7 +52,8 @@ export const takeWords = {
 
   design: (file: string, why: string) => `--design: ${shown(file)} is not taken: ${why}`,
   light: (file: string, why: string) => `--light: ${shown(file)} is not taken: ${why}`,
-  lightTooLarge: (most: number) => `the file is larger than ${most / 1024 ** 2} MB.`,
+  tooLarge: (most: number) =>
+    `it holds more than ${most >= 1024 ** 2 ? `${most / 1024 ** 2} MB` : `${most / 1024} kB`}.`,
   header: (read: string) =>
     `its first line should be time_s,lux_a,lux_b; read ${read === '' ? 'nothing' : shown(read)}.`,
   noRows: 'there is no row of light below the heading.',
@@ -62,9 +63,8 @@ export const takeWords = {
     `line ${line} has light outside 0 to ${formatNumber(most, 6)} lx.`,
   backwards: (line: number) => `line ${line} is earlier than the line before it.`,
 
-  swings: {
-    reason: (voice: string) =>
-      `Voice ${voice} never swings: its capacitor does not reach both switching levels, so it has no frequency.`,
-    remedy: 'Lower the voltage on the control pin, or take the resistor into it away.',
-  },
+  notJson: 'it is no JSON text, or is cut off.',
+  notDesign: 'it is no Lampnote design: its entry “format” is missing or another one.',
+  later: (version: number) =>
+    `it was written by a later Lampnote (design version ${version}), which this one cannot read.`,
 } as const;

@@ -28,7 +28,7 @@ const EVENTS: readonly { at: number; act: (engine: Engine) => void }[] = [
     at: 20_480,
     act: (e) => e.setSettings(settingsFrom(designWith({ timer: 'cmos', output: { mixOhms: null } }))),
   },
-  { at: 26_001, act: (e) => e.setProgram(jumps([0, 2, 300], [0.6, 300, 2], [0.7, 100, 100])) },
+  { at: 26_001, act: (e) => e.play(jumps([0, 2, 300], [0.6, 300, 2], [0.7, 100, 100]), 0) },
   { at: 34_000, act: (e) => e.setSettings(settingsFrom(chatty)) },
   { at: 34_000, act: (e) => e.aim({ A: TRIP, B: TRIP }, 0.3) },
   { at: 40_960, act: (e) => e.setSettings(settingsFrom(designWith({ output: { coupling: null } }))) },

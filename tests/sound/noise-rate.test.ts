@@ -14,7 +14,7 @@ import { designWith } from '../circuit/building.ts';
 import { settingsFrom, steady } from './playing.ts';
 
 const RMS = 0.001;
-const SECONDS = 60;
+const SECONDS = 40;
 /** Allowed error of a count, in its own standard deviations: once in 16 000 by chance, and the seeds are fixed. */
 const DEVIATIONS = 4;
 
@@ -69,12 +69,7 @@ function changesIn(design: Design, lux: number, seconds: number): number {
 }
 
 describe('a comparator without hysteresis in steady light', () => {
-  test.each(
-    [-2, -1, -0.5, 0, 0.5, 1, 1.5, 2, 2.5, 3].flatMap((margin) => [
-      [margin, 11],
-      [margin, 12],
-    ]),
-  )(
+  test.each([-2, -1, 0, 0.5, 1, 1.5, 2, 2.5, 3].map((margin, i) => [margin, 11 + i] as const))(
     '%d deviations from its trip point changes as often as the closed form says (seed %d)',
     (margin, seed) => {
       const design = bare(seed);

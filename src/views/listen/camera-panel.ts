@@ -94,7 +94,7 @@ export class CameraPanel extends AppElement {
   #dragged: { voice: VoiceId; pointer: number; x: number; y: number } | null = null;
 
   protected override bind(app: Lampnote): void {
-    this.#view = new Selected(this, app.camera.view, (view) => view);
+    this.#view = new Selected(this, app.light.camera.view, (view) => view);
     this.#litLux = new Selected(this, app.session, (session) => session.cameraLux);
     this.#live = new LiveFrames(this, app.live, 4);
   }
@@ -123,8 +123,8 @@ export class CameraPanel extends AppElement {
       ${
         state.kind === 'asking'
           ? html`<p role="status">${words.camera.asking}</p>
-              <button type="button" @click=${() => this.app.camera.stop()}>${words.camera.stop}</button>`
-          : html`<button type="button" class="primary" @click=${() => this.app.camera.open(this.#litLux.value)}>
+              <button type="button" @click=${() => this.app.light.camera.stop()}>${words.camera.stop}</button>`
+          : html`<button type="button" class="primary" @click=${() => this.app.light.camera.open(this.#litLux.value)}>
               ${words.camera.open}
             </button>`
       }
@@ -134,13 +134,13 @@ export class CameraPanel extends AppElement {
   #opened(state: CameraState): TemplateResult {
     return html`<div class="on">
         <strong>${words.camera.on}</strong>
-        <button type="button" @click=${() => this.app.camera.stop()}>${words.camera.stop}</button>
-        <button type="button" @click=${() => this.app.camera.takeAgain(this.#litLux.value)}>
+        <button type="button" @click=${() => this.app.light.camera.stop()}>${words.camera.stop}</button>
+        <button type="button" @click=${() => this.app.light.camera.takeAgain(this.#litLux.value)}>
           ${words.camera.again}
         </button>
       </div>
       <div class="picture" role="group" aria-label=${words.camera.picture}>
-        ${this.app.camera.video}
+        ${this.app.light.camera.video}
         ${VOICES.map((voice) => this.#patch(voice))}
       </div>
       <p class="small" id="keys">${words.camera.regionKeys}</p>
@@ -182,7 +182,7 @@ export class CameraPanel extends AppElement {
       .parse=${readLux}
       @commit=${({ detail }: CustomEvent<CommitDetail>) => {
         this.app.setSession({ cameraLux: detail.value });
-        if (this.#view.value.state.kind === 'on') void this.app.camera.takeAgain(detail.value);
+        if (this.#view.value.state.kind === 'on') void this.app.light.camera.takeAgain(detail.value);
       }}
     ></quantity-field>`;
   }
@@ -201,7 +201,7 @@ export class CameraPanel extends AppElement {
               .format=${luxText}
               .parse=${readLux}
               @commit=${({ detail }: CustomEvent<CommitDetail>) =>
-                this.app.camera.calibrate({ ...lux, [voice]: detail.value })}
+                this.app.light.camera.calibrate({ ...lux, [voice]: detail.value })}
             ></quantity-field>`,
         )}
       </div>
@@ -236,7 +236,7 @@ export class CameraPanel extends AppElement {
   }
 
   #place(voice: VoiceId, change: (region: CameraRegion) => CameraRegion): void {
-    this.app.camera.placeRegion(voice, change(this.#view.value.regions[voice]));
+    this.app.light.camera.placeRegion(voice, change(this.#view.value.regions[voice]));
   }
 
   #key(voice: VoiceId, event: KeyboardEvent): void {

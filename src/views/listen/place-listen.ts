@@ -90,7 +90,7 @@ export class PlaceListen extends AppElement {
               legend-hidden
               .choices=${choicesOf(words.light.sources)}
               value=${this.#light.value}
-              @choose=${({ detail }: CustomEvent<ChooseDetail>) => this.app.chooseLight(detail.value as LightSource)}
+              @choose=${({ detail }: CustomEvent<ChooseDetail>) => this.app.light.choose(detail.value as LightSource)}
             ></choice-row>
           </div>
           ${

@@ -141,7 +141,7 @@ export class StagePanel extends AppElement {
           .readout=${words.lux(lamp)}
           .valuetext=${words.light.lampText(lamp)}
           @slide=${({ detail }: CustomEvent<SlideDetail>) =>
-            this.app.setStage({
+            this.app.light.setStage({
               lampCandela: candelaFor(detail.value, stage.lampMetres, stage.spacingMetres),
             })}
         ></level-slider>
@@ -155,14 +155,14 @@ export class StagePanel extends AppElement {
           off-at-start
           .readout=${words.lux(stage.roomLux)}
           .valuetext=${words.lux(stage.roomLux)}
-          @slide=${({ detail }: CustomEvent<SlideDetail>) => this.app.setStage({ roomLux: detail.value })}
+          @slide=${({ detail }: CustomEvent<SlideDetail>) => this.app.light.setStage({ roomLux: detail.value })}
         ></level-slider>
         ${this.#length('handMetres', words.light.handHeight, words.light.centimetres)}
         <label class="switch">
           <input
             type="checkbox"
             .checked=${stage.lampOn}
-            @change=${(event: Event) => this.app.setStage({ lampOn: (event.currentTarget as HTMLInputElement).checked })}
+            @change=${(event: Event) => this.app.light.setStage({ lampOn: (event.currentTarget as HTMLInputElement).checked })}
           />
           ${words.light.lampSwitch}
         </label>
@@ -194,14 +194,14 @@ export class StagePanel extends AppElement {
       scale="linear"
       .readout=${format(value)}
       .valuetext=${format(value)}
-      @slide=${({ detail }: CustomEvent<SlideDetail>) => this.app.setStage({ [key]: detail.value })}
+      @slide=${({ detail }: CustomEvent<SlideDetail>) => this.app.light.setStage({ [key]: detail.value })}
     ></level-slider>`;
   }
 
   #cover(voice: VoiceId, value: number): void {
     this.#lastHand = voice;
     const cover = this.#stage.value.cover;
-    this.app.setStage({ cover: { ...cover, [voice]: Math.min(1, Math.max(0, value)) } });
+    this.app.light.setStage({ cover: { ...cover, [voice]: Math.min(1, Math.max(0, value)) } });
   }
 
   /** A press brings the nearer hand there; a press on a hand takes hold of it. */
@@ -259,7 +259,7 @@ export class StagePanel extends AppElement {
       }
       case 'l':
       case 'L':
-        this.app.setStage({ lampOn: !lampOn });
+        this.app.light.setStage({ lampOn: !lampOn });
         break;
       case 'ArrowLeft':
       case 'ArrowRight': {
@@ -271,7 +271,7 @@ export class StagePanel extends AppElement {
         if (this.#dragged) {
           this.#cover(this.#dragged.voice, this.#dragged.before);
           this.#dragged = null;
-        } else this.app.setStage({ cover: { A: 0, B: 0 } });
+        } else this.app.light.setStage({ cover: { A: 0, B: 0 } });
         break;
       default:
         return;

@@ -3,12 +3,14 @@
  */
 import { workletUrl } from 'virtual:voice-worklet';
 import { Gain, OfflineContext } from 'tone/build/esm/classes.js';
+import { setContext } from 'tone/build/esm/core/Global.js';
 import type { EngineMessage, WorkletStart } from '../../../src/sound/settings.ts';
 
 export interface OfflineWish {
   readonly start: WorkletStart;
-  /** Posted to the worklet, in this order, before its first sample. */
+  /** Posted to the worklet, in this order, once `afterSamples` samples (a multiple of 128) are made. */
   readonly messages: readonly EngineMessage[];
+  readonly afterSamples: number;
   readonly seconds: number;
   readonly sampleRate: number;
   /** Linear gain behind the worklet. */
@@ -31,6 +33,8 @@ export async function renderOffline(wish: OfflineWish): Promise<OfflineTake> {
   await native.audioWorklet.addModule(workletUrl);
   // Tone takes a native context; its type asks for the wrapped one.
   const context = new OfflineContext(native as never);
+  // Without one that it knows, Tone makes a context of its own, and a worker that the page's policy forbids.
+  setContext(context);
   const node = new AudioWorkletNode(native, 'lampnote-instrument', {
     numberOfInputs: 0,
     numberOfOutputs: 1,
@@ -43,20 +47,40 @@ export async function renderOffline(wish: OfflineWish): Promise<OfflineTake> {
   node.onprocessorerror = () => {
     failed = true;
   };
-  for (const message of wish.messages) node.port.postMessage(message);
   const gain = new Gain({ context, gain: wish.gain });
   node.connect(gain.input as unknown as AudioNode);
   gain.toDestination();
-  const buffer = await inTime(context.render(true), wish.patience);
+  await native.audioWorklet.addModule('/tests/browser/support/echo.worklet.ts');
+  const echo = new AudioWorkletNode(native, 'echo', { numberOfInputs: 0 });
+  // Messages reach a processor only in a pause: the browser renders on without looking up.
+  const pause = native.suspend(wish.afterSamples / wish.sampleRate).then(async () => {
+    for (const message of wish.messages) node.port.postMessage(message);
+    await answerOf(echo);
+    await native.resume();
+  });
+  const [buffer] = await inTime(Promise.all([context.render(true), pause]), wish.patience);
   const samples = buffer.getChannelData(0);
   // The last frame is posted before the last samples are made, but it takes its own way here.
   await until(() => failed || (frames.at(-1)?.[0] ?? 0) > wish.seconds - 0.05, wish.patience);
   return { samples, frames, failed };
 }
 
+/** Asks twice, because the first question may overtake what another port was told. */
+async function answerOf(echo: AudioWorkletNode): Promise<void> {
+  for (const question of [1, 2]) {
+    await new Promise((resolve) => {
+      echo.port.onmessage = resolve;
+      echo.port.postMessage(question);
+    });
+  }
+}
+
 function inTime<T>(work: Promise<T>, seconds: number): Promise<T> {
   const late = new Promise<never>((_, reject) => {
-    setTimeout(() => reject(new Error(`The audio thread did not finish within ${seconds} s.`)), seconds * 1000);
+    setTimeout(
+      () => reject(new Error(`The audio thread did not finish within ${seconds} s.`)),
+      seconds * 1000,
+    );
   });
   return Promise.race([work, late]);
 }

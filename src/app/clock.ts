@@ -1,0 +1,6 @@
+/** The page's own clock. */
+import type { Seconds } from '../quantity/units.ts';
+
+export function seconds(): Seconds {
+  return performance.now() / 1000;
+}

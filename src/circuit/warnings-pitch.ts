@@ -1,0 +1,183 @@
+/** Warnings about the timing of each voice, and about the two pitches together. SI units. */
+import type { Design, Voice } from '../design/design.ts';
+import { DIELECTRICS } from '../parts/capacitors.ts';
+import { SUPPLIES } from '../parts/supplies.ts';
+import { TIMERS } from '../parts/timers.ts';
+import { endOhms, TRIMMERS } from '../parts/trimmers.ts';
+import type { Fraction, Hertz, Ohms, VoiceId, Volts } from '../quantity/units.ts';
+import { astableOf, cycleOf, rbOhms } from './astable.ts';
+import type { Instrument } from './instrument.ts';
+import { railVolts } from './supply.ts';
+import { type Warning, warn } from './warning.ts';
+
+/** Fixed resistors of a common build; the design does not state it. */
+const RESISTOR_TOLERANCE: Fraction = 0.01;
+
+/** Interval, cents, of a ratio of frequencies. */
+const cents = (ratio: number): number => 1200 * Math.log2(ratio);
+
+/**
+ * Worst case of an untuned pitch, cents down and up (both positive): the period is the product of capacitance,
+ * resistance and the timer's own factor, each within ± its tolerance.
+ */
+export function spreadCents(tolerances: {
+  readonly capacitor: Fraction;
+  readonly resistance: Fraction;
+  readonly timer: Fraction;
+}): { readonly down: number; readonly up: number } {
+  const { capacitor, resistance, timer } = tolerances;
+  return {
+    down: cents((1 + capacitor) * (1 + resistance) * (1 + timer)),
+    up: -cents((1 - capacitor) * (1 - resistance) * (1 - timer)),
+  };
+}
+
+export function pitchWarnings(design: Design, instrument: Instrument, voice: VoiceId): readonly Warning[] {
+  const out: Warning[] = [];
+  const v = design.voices[voice];
+  const timer = TIMERS[design.timer];
+  const { cycle, endHertz, centsPerPercent } = instrument.voices[voice];
+  const rail = instrument.railVolts;
+
+  if (v.raOhms < timer.raMinOhms)
+    out.push(
+      warn('ra-too-small', voice, 'danger', {
+        ohms: v.raOhms,
+        amperes: rail / v.raOhms,
+        leastOhms: timer.raMinOhms,
+      }),
+    );
+  const leastOhms = v.rbFixedOhms + endOhms(v.trimmer.part, v.trimmer.ohms);
+  if (leastOhms < timer.raMinOhms)
+    out.push(warn('rb-near-zero', voice, 'wrong', { leastOhms, topHertz: endHertz[0] }));
+  const mostOhms = rail / 6 / timer.thresholdAmperes;
+  if (v.raOhms + rbOhms(v) > mostOhms)
+    out.push(warn('resistors-too-large', voice, 'wrong', { ohms: v.raOhms + rbOhms(v), mostOhms }));
+  out.push(...capacitorWarnings(v, voice));
+  if (cycle.frequency === 0) {
+    out.push(warn('no-pitch', voice, 'wrong', { controlVolts: v.controlVolts, railVolts: rail }));
+    return out;
+  }
+
+  const hertz = cycle.frequency;
+  if (hertz > timer.formulaMaxHertz)
+    out.push(warn('above-formula', voice, 'caution', { hertz, mostHertz: timer.formulaMaxHertz }));
+  if (hertz < 20 || hertz > 20_000) out.push(warn('outside-hearing', voice, 'caution', { hertz }));
+  const perPercent = Math.abs(centsPerPercent ?? 0);
+  const errorCents = perPercent * TRIMMERS[v.trimmer.part].settable.rheostat * 100;
+  if (errorCents > 5)
+    out.push(warn('coarse-trimmer', voice, 'caution', { errorCents, centsPerPercent: perPercent }));
+  out.push(...toleranceWarnings(design, voice));
+  out.push(...batteryPitchWarnings(design, instrument, voice, hertz));
+  return out;
+}
+
+function capacitorWarnings({ capacitor }: Voice, voice: VoiceId): readonly Warning[] {
+  const { polarised, kind, overTemperature } = DIELECTRICS[capacitor.dielectric];
+  if (polarised) return [warn('polarised-timing', voice, 'wrong', { farads: capacitor.farads })];
+  const [fall, rise] = overTemperature;
+  // A pitch falls as the capacitance rises.
+  const facts = { downCents: cents(1 + rise), upCents: -cents(1 + fall) };
+  return kind === 'ceramic' && rise - fall > 0.1 ? [warn('drifting-ceramic', voice, 'caution', facts)] : [];
+}
+
+/** What the tolerances of one batch do to this pitch, and whether the trimmer can make it good. */
+function toleranceWarnings(design: Design, voice: VoiceId): readonly Warning[] {
+  const v = design.voices[voice];
+  const out: Warning[] = [];
+  const trimmed = rbOhms(v) - v.rbFixedOhms;
+  const total = v.raOhms + 2 * rbOhms(v);
+  const resistance =
+    ((v.raOhms + 2 * v.rbFixedOhms) * RESISTOR_TOLERANCE + 2 * trimmed * v.trimmer.tolerance) / total;
+  const capacitor = v.capacitor.tolerance;
+  const { down, up } = spreadCents({ capacitor, resistance, timer: TIMERS[design.timer].accuracy.typical });
+  if (Math.max(down, up) > 100)
+    out.push(warn('pitch-spread', voice, 'note', { downCents: down, upCents: up }));
+
+  // RB that keeps (RA + 2·RB)·C when the capacitor lies at its limits.
+  const neededFor = (share: Fraction): Ohms => (total / (1 + share) - v.raOhms) / 2;
+  const least = v.rbFixedOhms + endOhms(v.trimmer.part, v.trimmer.ohms);
+  const most = v.rbFixedOhms + v.trimmer.ohms * (1 - v.trimmer.tolerance);
+  const [small, large] = [neededFor(capacitor), neededFor(-capacitor)];
+  if (small < least)
+    out.push(
+      warn('pitch-out-of-reach', voice, 'caution', { end: 'top', share: (least - small) / rbOhms(v) }),
+    );
+  if (large > most)
+    out.push(
+      warn('pitch-out-of-reach', voice, 'caution', { end: 'bottom', share: (large - most) / rbOhms(v) }),
+    );
+  return out;
+}
+
+/** What an emptying battery does to a pitch: the discharge pin's level does not shrink with the supply. */
+function batteryPitchWarnings(
+  design: Design,
+  instrument: Instrument,
+  voice: VoiceId,
+  hertz: Hertz,
+): readonly Warning[] {
+  if (SUPPLIES[design.supply.kind].ampereHours === null) return [];
+  const fromVolts = instrument.railVolts;
+  const toVolts = railVolts({ ...design.supply, volts: instrument.power.lastSourceVolts });
+  const later = cycleOf(astableOf(design, voice, toVolts)).frequency;
+  if (later <= 0) return [];
+  const moved = cents(later / hertz);
+  const driftCents = cents(1 + TIMERS[design.timer].driftPerVolt * Math.abs(fromVolts - toVolts));
+  if (Math.abs(moved) + driftCents < 5) return [];
+  return [warn('pitch-moves-with-battery', voice, 'note', { fromVolts, toVolts, cents: moved, driftCents })];
+}
+
+/** Simple ratios at which two voices that disturb each other tend to stick. */
+const RATIOS: readonly (readonly [number, number])[] = [
+  [1, 1],
+  [2, 1],
+  [3, 1],
+  [3, 2],
+  [4, 3],
+];
+
+/** Dip of the rail with capacitors at the chips: 300 mA for 200 ns out of 10 µF, V. */
+const DECOUPLED_DIP: Volts = 0.006;
+
+/**
+ * Dip of the shared rail at each edge, V: what the design states, or what the timer's own spike makes of the
+ * source's resistance where nothing stands beside the chip; never more than half the rail.
+ */
+export function dipVolts(design: Design, rail: Volts): Volts {
+  const { spikeAmperes } = TIMERS[design.timer];
+  const { decoupled, sourceOhms, sharedDipVolts } = design.supply;
+  const own = spikeAmperes === 0 ? 0 : decoupled ? DECOUPLED_DIP : spikeAmperes * sourceOhms;
+  return Math.min(rail / 2, Math.max(sharedDipVolts, own));
+}
+
+/**
+ * How near two voices may come before they lock, cents: a dip moves both thresholds by its share of the rail, and
+ * near two thirds that is 29 cents for 0.1 V on 9 V. First order; weaker at ratios other than 1 : 1.
+ */
+export function lockCents(dip: Volts, rail: Volts, ratio: readonly [number, number] = [1, 1]): number {
+  return rail > 0 ? (2610 * dip) / rail / (ratio[0] * ratio[1]) : 0;
+}
+
+/** Warnings about the two pitches together. */
+export function togetherWarnings(design: Design, instrument: Instrument): readonly Warning[] {
+  const [a, b] = [instrument.voices.A.cycle.frequency, instrument.voices.B.cycle.frequency];
+  if (a <= 0 || b <= 0) return [];
+  const dip = dipVolts(design, instrument.railVolts);
+  const interval = Math.abs(cents(a / b));
+  for (const ratio of RATIOS) {
+    const apartCents = Math.abs(interval - cents(ratio[0] / ratio[1]));
+    const within = lockCents(dip, instrument.railVolts, ratio);
+    if (within > 0 && apartCents < within)
+      return [
+        warn('voices-lock', null, 'caution', {
+          upper: ratio[0],
+          lower: ratio[1],
+          apartCents,
+          lockCents: within,
+          dipVolts: dip,
+        }),
+      ];
+  }
+  return [];
+}

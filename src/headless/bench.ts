@@ -1,0 +1,79 @@
+/**
+ * `npm run bench`: what this build is worth in numbers, all measured in one run. With `--json` the last line is one
+ * JSON object:
+ *
+ * - `aliasDb`: source → case → largest line below 16 kHz that is no harmonic, dB re fundamental. Sources: `engine`
+ *   (this one), `tonePulse` (Tone's PulseOscillator), `nativeSeries` (the browser's oscillator with the exact Fourier
+ *   series); null where no browser was found. Cases: frequency and share of the period that is high; `glide` (engine
+ *   alone): 1234.5 to 1600 Hz in 1.2 s, 66.7 %, against the same at four times the rate.
+ * - `periodErrorCents`: largest error of a heard pitch against the model.
+ * - `renderTimesRealtime`: seconds of sound made in one second, whole chain, two voices near 300 Hz, 37 % ripple,
+ *   noise on. `renderTimesRealtime5kHz`: the same near 5 kHz.
+ * - `renderVsOde`: how many times longer the solver odex takes for the same take (one system of five equations,
+ *   tolerance 1e-12 as the engine's edges are exact, jack read off at each sample, no band limiting) than the engine.
+ * - `firstViewKilobytesGzip`, `audioKilobytesGzip`: gzip, kB of 1000 bytes: HTML, CSS and scripts before the first
+ *   text (fonts apart); what sound adds when first wanted. `singleFileKilobytes`: the one-file build, not packed.
+ */
+import { ALIAS_SECONDS, aliasDb, enginePulse, glideAliasDb, RATE } from './bench-alias.ts';
+import { type Maker, openBrowser } from './bench-browser.ts';
+import { sizes } from './bench-size.ts';
+import { periodErrorCents, renderVsOde, timesRealtime } from './bench-speed.ts';
+import type { Surroundings } from './take.ts';
+
+const CASES = [1234.5, 5000].flatMap((hertz) =>
+  [2 / 3, 3 / 4].map((duty) => ({
+    name: `${hertz} Hz, ${(100 * duty).toFixed(1)} %`,
+    hertz,
+    duty,
+  })),
+);
+
+const OTHERS = { tonePulse: 'tonePulse', nativeSeries: 'nativePulse' } as const satisfies Record<
+  string,
+  Maker
+>;
+
+type Lines = Readonly<Record<string, number>>;
+
+async function aliases(say: (text: string) => void): Promise<Readonly<Record<string, Lines | null>>> {
+  const engine: Record<string, number> = {};
+  for (const { name, hertz, duty } of CASES) engine[name] = aliasDb(enginePulse(hertz, duty), hertz);
+  engine['glide'] = glideAliasDb(1234.5, 1600, 2 / 3);
+  const found: Record<string, Lines | null> = { engine, tonePulse: null, nativeSeries: null };
+  const browser = await openBrowser(say);
+  if (browser === null) return found;
+  try {
+    for (const [source, maker] of Object.entries(OTHERS)) {
+      const lines: Record<string, number> = {};
+      for (const { name, hertz, duty } of CASES) {
+        const wish = { hertz, duty, seconds: ALIAS_SECONDS, sampleRate: RATE };
+        lines[name] = aliasDb(await browser.pulse(maker, wish), hertz);
+      }
+      found[source] = lines;
+    }
+  } finally {
+    await browser.close();
+  }
+  return found;
+}
+
+/** Runs everything; gives the exit code. */
+export async function main(args: readonly string[], { say, complain }: Surroundings): Promise<number> {
+  const stray = args.find((arg) => arg !== '--json');
+  if (stray !== undefined) {
+    complain(`“${stray}” is no option; there is --json.\n`);
+    return 2;
+  }
+  // Speed first, before anything else has warmed or worn the machine.
+  const results = {
+    renderTimesRealtime: timesRealtime(301, 299),
+    renderTimesRealtime5kHz: timesRealtime(5003, 4801),
+    renderVsOde: renderVsOde(),
+    periodErrorCents: periodErrorCents(),
+    aliasDb: await aliases(say),
+    ...(await sizes()),
+  };
+  for (const [key, value] of Object.entries(results)) say(`${key}: ${JSON.stringify(value)}\n`);
+  if (args.length > 0) say(`${JSON.stringify(results)}\n`);
+  return 0;
+}

@@ -1,0 +1,150 @@
+/** Access: axe in every look, wide and narrow, folded out and sounding; sizes, forced colours, and A told from B. */
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { AxeResults, RunOptions } from 'axe-core';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, inject, test } from 'vitest';
+import type { Look } from '../../src/app/session.ts';
+import { VOICES } from '../../src/quantity/units.ts';
+import { words } from '../../src/words/en.ts';
+import { hear, launch, openPage, type PageOptions, tapSound } from './support/browser.ts';
+import { cameraClip } from './support/camera-clip.ts';
+import { becomes, button, hand, soundButton, strip } from './support/visit.ts';
+
+const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const looks = Object.keys(words.bar.looks) as Look[];
+let browser: Browser;
+
+beforeAll(async () => {
+  browser = await launch({ cameraFile: cameraClip([[1, 140, 180]]), permissions: ['camera'] });
+});
+
+afterEach(async () => {
+  for (const context of browser.contexts()) await context.close();
+});
+
+afterAll(async () => {
+  await browser.close();
+});
+
+async function visit(look: Look, options: PageOptions = {}) {
+  const opened = await openPage(browser, inject('house').site, { prepare: tapSound, ...options });
+  await opened.page.getByRole('radio', { name: words.bar.looks[look], exact: true }).check();
+  return opened;
+}
+
+/** What axe finds wrong, one line for each element; and whether the page must be scrolled sideways. */
+async function faults(page: Page): Promise<readonly string[]> {
+  await page.evaluate(axeSource);
+  const { violations } = await page.evaluate<AxeResults, RunOptions>(
+    (options) => (Reflect.get(globalThis, 'axe') as typeof import('axe-core')).run(document, options),
+    { rules: { 'target-size': { enabled: true } }, resultTypes: ['violations'] },
+  );
+  const found = violations.flatMap(({ id, nodes }) =>
+    nodes.map(({ target, failureSummary }) => `${id}: ${target.join(' ')}: ${failureSummary}`),
+  );
+  const [content, window] = await page.evaluate(() => [document.documentElement.scrollWidth, innerWidth]);
+  return content! > window!
+    ? [...found, `the page is ${content} px wide in a window of ${window} px`]
+    : found;
+}
+
+async function unfoldAll(page: Page): Promise<void> {
+  const folded = page.locator('details:not([open]) > summary');
+  while ((await folded.count()) > 0) await folded.first().click();
+}
+
+describe.each(looks)('the %s look', (look) => {
+  test.each([1280, 320])(
+    'leaves axe nothing to find at %i px, and needs no scrolling sideways',
+    async (width) => {
+      const { page, close } = await visit(look, { viewport: { width, height: 720 } });
+      const found: Record<string, readonly string[]> = { 'as it loads': await faults(page) };
+      await soundButton(page).click();
+      await hear(page, ({ rms }) => rms > 0.01);
+      await unfoldAll(page);
+      found['sounding, folded out'] = await faults(page);
+      await page.getByRole('radio', { name: words.light.sources.camera, exact: true }).check();
+      found['camera off'] = await faults(page);
+      await button(page, words.camera.open).click();
+      await page.getByText(words.camera.assumed(300)).waitFor();
+      await unfoldAll(page);
+      found['camera on'] = await faults(page);
+      await button(page, words.camera.stop).click();
+      await page.evaluate(() => {
+        navigator.mediaDevices.getUserMedia = async () => {
+          throw new DOMException('Not allowed.', 'NotAllowedError');
+        };
+      });
+      await button(page, words.camera.open).click();
+      await page.getByText(words.camera.refused.denied).waitFor();
+      found['camera refused'] = await faults(page);
+      const states = Object.entries(found).filter(([, list]) => list.length > 0);
+      expect(Object.fromEntries(states)).toEqual({});
+      await close();
+    },
+  );
+});
+
+test.each([
+  ['projector', 1280, 24],
+  ['light', 320, 12],
+] as const)('in the %s look at %i px nothing is written smaller than %i px', async (look, width, least) => {
+  const { page, close } = await visit(look, { viewport: { width, height: 720 } });
+  await soundButton(page).click();
+  await unfoldAll(page);
+  const sizes = await page.evaluate(() => {
+    const found: { size: number; text: string }[] = [];
+    const look = (root: Node) => {
+      for (const node of root.childNodes) {
+        if (node instanceof Text) {
+          const { parentElement: parent } = node;
+          const text = node.data.trim();
+          // What is meant for screen readers only has no size.
+          if (parent === null || text === '' || parent.getBoundingClientRect().width <= 1) continue;
+          if (!parent.checkVisibility()) continue;
+          // The words of a drawing are drawn as large as the drawing.
+          const drawn = parent instanceof SVGGraphicsElement ? (parent.getScreenCTM()?.a ?? 1) : 1;
+          found.push({ size: Number.parseFloat(getComputedStyle(parent).fontSize) * drawn, text });
+        } else if (node instanceof Element && !['STYLE', 'SCRIPT'].includes(node.tagName)) {
+          look(node.shadowRoot ?? node);
+        }
+      }
+    };
+    look(document.body);
+    return found;
+  });
+  expect(sizes.length).toBeGreaterThan(100);
+  expect(sizes.filter(({ size }) => size < least - 0.01)).toEqual([]);
+  await close();
+});
+
+test.each<[string, PageOptions]>([
+  ['less motion', { reducedMotion: 'reduce' }],
+  ['forced colours', { forcedColors: 'active' }],
+  ['more contrast', { contrast: 'more' }],
+])('a reader who asks for %s gets a page that works and does not complain', async (_title, options) => {
+  const { page, close } = await visit('light', options);
+  await soundButton(page).click();
+  await hear(page, ({ rms }) => rms > 0.01);
+  await hand(page, 'A').press('End');
+  await becomes(page, { A: words.strip.silent, B: words.strip.sounding });
+  await close();
+});
+
+test('without any colour A is a solid line with a round mark, and B a dashed line with a square one', async () => {
+  const { page, close } = await visit('light');
+  const marks = await strip(page).evaluate((element) =>
+    [...element.querySelectorAll('svg')].map((svg) => {
+      const line = svg.querySelector('line')!;
+      const mark = svg.querySelector('circle, rect')!;
+      return { dashes: getComputedStyle(line).strokeDasharray, mark: mark.tagName };
+    }),
+  );
+  expect(marks).toHaveLength(VOICES.length);
+  const [a, b] = marks;
+  expect(a).toEqual({ dashes: 'none', mark: 'circle' });
+  expect(b!.mark).toBe('rect');
+  expect(b!.dashes).toMatch(/\d+px, \d+px/);
+  await close();
+});

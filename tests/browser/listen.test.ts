@@ -1,0 +1,595 @@
+/** The built page under a visitor's hands: keyboard, mouse, files; and what comes out of the loudspeaker meanwhile. */
+import { readFileSync } from 'node:fs';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, inject, test } from 'vitest';
+import { rheostatOhms } from '../../src/circuit/astable.ts';
+import { instrumentOf } from '../../src/circuit/instrument.ts';
+import { turnPitch, turnThreshold } from '../../src/design/commands.ts';
+import { decodeText, encodeText } from '../../src/design/decode.ts';
+import { DEFAULT_DESIGN } from '../../src/design/defaults.ts';
+import type { Design } from '../../src/design/design.ts';
+import { LIMITS } from '../../src/design/limits.ts';
+import { DEFAULT_STAGE, stageLux } from '../../src/light/stage.ts';
+import { formatQuantity } from '../../src/quantity/format.ts';
+import type { VoiceId } from '../../src/quantity/units.ts';
+import { words } from '../../src/words/en.ts';
+import { designWith } from '../circuit/building.ts';
+import {
+  hear,
+  launch,
+  type OpenedPage,
+  openPage,
+  type PageOptions,
+  soundOf,
+  tapSound,
+} from './support/browser.ts';
+import {
+  becomes,
+  button,
+  hand,
+  hearBoth,
+  hearOnly,
+  hearPitch,
+  press,
+  soundButton,
+  states,
+  strip,
+  tabTo,
+  trimmer,
+  trimmerBox,
+} from './support/visit.ts';
+
+const site = inject('house').site;
+let browser: Browser;
+
+beforeAll(async () => {
+  browser = await launch();
+});
+
+// A page that a failed test left behind would go on sounding beside the next one.
+afterEach(async () => {
+  for (const context of browser.contexts()) await context.close();
+});
+
+afterAll(async () => {
+  await browser.close();
+});
+
+const visit = (options: PageOptions = {}): Promise<OpenedPage> =>
+  openPage(browser, site, { prepare: tapSound, ...options });
+
+const { sounding, silent } = words.strip;
+const bothSound = { A: sounding, B: sounding };
+const ohmsOf = (design: Design, voice: VoiceId) =>
+  formatQuantity(rheostatOhms(design.voices[voice].trimmer), 'Ω');
+const undoTitle = (page: Page) => button(page, words.bar.undo).getAttribute('title');
+
+/** Gives a text to the page as a file, through its own button. */
+async function openFile(page: Page, name: string, text: string): Promise<void> {
+  const chooser = page.waitForEvent('filechooser');
+  await button(page, words.bar.open).click();
+  await (await chooser).setFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
+}
+
+describe('with the keyboard alone', () => {
+  test('sound is switched on, a hand silences one voice, Escape lifts it, Shift and Escape end the sound', async () => {
+    const { page, close } = await visit();
+    await tabTo(page, soundButton(page));
+    await page.keyboard.press('Enter');
+    await hearBoth(page, DEFAULT_DESIGN);
+    expect(await states(page)).toEqual(bothSound);
+
+    await tabTo(page, hand(page, 'A'));
+    await press(page, 'PageUp', 9);
+    await press(page, 'ArrowRight', 5);
+    await hearOnly(page, 'B', DEFAULT_DESIGN);
+    await becomes(page, { A: silent, B: sounding });
+
+    await page.keyboard.press('Escape');
+    await hearBoth(page, DEFAULT_DESIGN);
+    await becomes(page, bothSound);
+
+    await page.keyboard.press('Shift+Escape');
+    await hear(page, ({ state, peak }) => state === 'closed' && peak === 0);
+    expect(await soundButton(page).isVisible()).toBe(true);
+    await close();
+  });
+
+  test('the space bar presses too, and the drawing itself takes A, B, L and Escape', async () => {
+    const { page, close } = await visit();
+    await tabTo(page, soundButton(page));
+    await page.keyboard.press('Space');
+    await hearBoth(page, DEFAULT_DESIGN);
+    await tabTo(page, page.getByRole('group', { name: words.light.stageName }));
+    await page.keyboard.press('b');
+    await hearOnly(page, 'A', DEFAULT_DESIGN);
+    await page.keyboard.press('a');
+    await becomes(page, { A: silent, B: silent });
+    await hear(page, ({ rms, state }) => state === 'running' && rms < 1e-5);
+    await page.keyboard.press('Escape');
+    await hearBoth(page, DEFAULT_DESIGN);
+    await page.keyboard.press('l');
+    await becomes(page, { A: silent, B: silent });
+    await page.keyboard.press('l');
+    await becomes(page, bothSound);
+    await close();
+  });
+
+  test('a pitch trimmer is turned by arrows and by typing, and the tone follows the model within 0.1 cent', async () => {
+    const { page, close } = await visit();
+    await tabTo(page, soundButton(page));
+    await page.keyboard.press('Enter');
+    await tabTo(page, hand(page, 'B'));
+    await page.keyboard.press('End');
+    await hearPitch(page, 'A', DEFAULT_DESIGN);
+
+    await tabTo(page, trimmer(page, 'A'));
+    const { rotation } = DEFAULT_DESIGN.voices.A.trimmer;
+    await press(page, 'ArrowUp', 5);
+    // The first step goes to the next whole per cent.
+    const turned = turnPitch('A', (Math.floor(rotation * 100 + 1e-6) + 5) / 100)(DEFAULT_DESIGN);
+    await hearPitch(page, 'A', turned);
+    await press(page, 'Shift+ArrowDown', 3);
+    await hearPitch(page, 'A', turnPitch('A', turned.voices.A.trimmer.rotation - 0.003)(DEFAULT_DESIGN));
+
+    const box = trimmerBox(page, 'A');
+    const type = async (text: string) => {
+      await tabTo(page, box);
+      await page.keyboard.press('Control+a');
+      await page.keyboard.type(text);
+      await page.keyboard.press('Enter');
+    };
+    await type('18k');
+    const { trimmer: part } = DEFAULT_DESIGN.voices.A;
+    const end = rheostatOhms(part, 0);
+    const typed = turnPitch('A', (18_000 - end) / (part.ohms - end))(DEFAULT_DESIGN);
+    expect(await box.inputValue()).toBe(formatQuantity(18_000, 'Ω'));
+    await hearPitch(page, 'A', typed);
+    await type('47 %');
+    const share = turnPitch('A', 0.47)(DEFAULT_DESIGN);
+    expect(await box.inputValue()).toBe(ohmsOf(share, 'A'));
+    await hearPitch(page, 'A', share);
+
+    await type('a little');
+    const said = words.field.problem({ kind: 'unreadable', read: 'a little', quantity: 'resistance' });
+    await page.getByText(said).waitFor();
+    expect(said).toContain('4k7');
+    expect(await box.inputValue()).toBe('a little');
+    expect(await box.getAttribute('aria-invalid')).toBe('true');
+    await hearPitch(page, 'A', share);
+    await page.keyboard.press('Escape');
+    expect(await box.inputValue()).toBe(ohmsOf(share, 'A'));
+    await type('900k');
+    await page.getByText(words.field.rotationOrOhms({ min: end, max: part.ohms })).waitFor();
+    await hearPitch(page, 'A', share);
+    await close();
+  });
+});
+
+describe('sound', () => {
+  /** Counts what could sound, from before the page's own first line on. */
+  const countContexts = async (page: Page) => {
+    await tapSound(page);
+    await page.addInitScript(() => {
+      const made: boolean[] = [];
+      Object.assign(globalThis, { made });
+      globalThis.AudioContext = class extends AudioContext {
+        constructor(options?: AudioContextOptions) {
+          super(options);
+          made.push(navigator.userActivation.isActive);
+        }
+      };
+    });
+  };
+  const contextsMade = (page: Page) => page.evaluate(() => Reflect.get(globalThis, 'made') as boolean[]);
+
+  test('does not begin, nor is its module asked for, before the press that wants it', async () => {
+    const { page, requests, close } = await visit({ prepare: countContexts });
+    await becomes(page, bothSound);
+    const before = requests.length;
+    await trimmer(page, 'A').press('ArrowUp');
+    await hand(page, 'A').press('End');
+    await becomes(page, { A: silent, B: sounding });
+    expect(await contextsMade(page)).toEqual([]);
+    expect(requests.length).toBe(before);
+    await soundButton(page).press('Enter');
+    await hear(page, ({ rms }) => rms > 0.01);
+    expect(await contextsMade(page)).toEqual([true]);
+    expect(requests.length).toBeGreaterThan(before);
+    await close();
+  });
+
+  test('rises like a ramp of at least 30 ms, and never beyond −20 dB of full scale and the edges’ overshoot', async () => {
+    const { page, close } = await visit();
+    const { samples, sampleRate } = await caughtStart(page);
+    const loud = samples.map(Math.abs);
+    const full = loud.subarray(-0.2 * sampleRate).reduce((a, b) => Math.max(a, b));
+    expect(full).toBeGreaterThan(0.04);
+    expect(Math.max(...loud)).toBeLessThanOrEqual(0.125);
+    // An overshoot is a matter of single samples.
+    expect(loud.filter((sample) => sample > 0.1).length).toBeLessThan(0.01 * loud.length);
+    const since = (share: number) => loud.findIndex((sample) => sample > share * full) / sampleRate;
+    // From a hundredth to nine tenths a straight ramp of 30 ms takes 26.7 ms.
+    expect(since(0.9) - since(0.01)).toBeGreaterThanOrEqual(0.0267);
+    await close();
+  });
+
+  test('dies away before it is cut off', async () => {
+    const { page, close } = await visit();
+    await soundButton(page).press('Enter');
+    await hearBoth(page, DEFAULT_DESIGN);
+    const last = page.evaluate(
+      () =>
+        new Promise<Float32Array>((resolve) => {
+          const tap = Reflect.get(globalThis, 'soundTap') as AnalyserNode;
+          let latest = new Float32Array();
+          const look = () => {
+            if (tap.context.state !== 'running') return resolve(latest);
+            latest = new Float32Array(tap.fftSize);
+            tap.getFloatTimeDomainData(latest);
+            setTimeout(look, 5);
+          };
+          look();
+        }),
+    );
+    await page.keyboard.press('Shift+Escape');
+    const samples = await last;
+    expect(samples.some((sample) => Math.abs(sample) > 0.04)).toBe(true);
+    expect(samples.subarray(-200).every((sample) => Math.abs(sample) < 1e-4)).toBe(true);
+    await close();
+  });
+
+  test('held back by the browser says so, and a click lets it go on', async () => {
+    const { page, close } = await visit();
+    await soundButton(page).click();
+    await hearBoth(page, DEFAULT_DESIGN);
+    await page.evaluate(() =>
+      ((Reflect.get(globalThis, 'soundTap') as AnalyserNode).context as AudioContext).suspend(),
+    );
+    await page.getByText(words.sound.trouble.suspended).waitFor();
+    expect((await soundOf(page)).state).toBe('suspended');
+    await page.getByRole('heading', { name: words.product }).click();
+    await hearBoth(page, DEFAULT_DESIGN);
+    await page.getByText(words.sound.trouble.suspended).waitFor({ state: 'hidden' });
+    await close();
+  });
+
+  test('that was stopped while it was still starting does not come', async () => {
+    const { page, close } = await visit();
+    let deliver = () => {};
+    const held = new Promise<void>((resolve) => {
+      deliver = resolve;
+    });
+    await page.route('**/*.js', async (route) => {
+      await held;
+      await route.continue();
+    });
+    await soundButton(page).press('Enter');
+    await soundButton(page, words.bar.soundStarting).waitFor();
+    await page.keyboard.press('Shift+Escape');
+    deliver();
+    await soundButton(page).waitFor();
+    await hear(page, ({ state, peak }) => peak === 0 && (state === 'none' || state === 'closed'));
+    await close();
+  });
+
+  test.each([
+    [
+      'module',
+      (page: Page) => page.route('**/*.js', (route) => route.abort()),
+      [/Failed to load|Failed to fetch|net::ERR_FAILED/],
+    ],
+    [
+      'unsupported',
+      (page: Page) => page.evaluate(() => Reflect.deleteProperty(BaseAudioContext.prototype, 'audioWorklet')),
+      [],
+    ],
+  ] as const)('that cannot come says why (%s), and the page works on', async (trouble, spoil, allow) => {
+    const { page, close } = await visit({ allow });
+    await spoil(page);
+    await soundButton(page).press('Enter');
+    await page.getByText(words.sound.trouble[trouble]).waitFor();
+    expect(await soundButton(page).isEnabled()).toBe(true);
+    await hand(page, 'A').press('End');
+    await becomes(page, { A: silent, B: sounding });
+    await close();
+  });
+
+  test('that is steady for 20 seconds fades and says so, a key brings it back, and an exhibition keeps it', async () => {
+    const { page, close } = await visit({
+      prepare: async (unopened) => {
+        await unopened.clock.install();
+        await tapSound(unopened);
+      },
+    });
+    await soundButton(page).press('Enter');
+    await hearBoth(page, DEFAULT_DESIGN);
+    const faded = page.getByText(words.sound.faded);
+    await page.clock.fastForward(15_000);
+    await audioPasses(page, 0.3);
+    expect(await faded.count()).toBe(0);
+    await page.clock.fastForward(6_000);
+    await faded.waitFor();
+    await hear(page, ({ rms, state }) => state === 'running' && rms < 1e-4);
+    await page.keyboard.press('Tab');
+    await faded.waitFor({ state: 'hidden' });
+    await hearBoth(page, DEFAULT_DESIGN);
+
+    await page.getByRole('checkbox', { name: words.sound.exhibition }).press('Space');
+    await page.clock.fastForward(60_000);
+    await audioPasses(page, 0.5);
+    expect(await faded.count()).toBe(0);
+    await hearBoth(page, DEFAULT_DESIGN);
+    await close();
+  });
+});
+
+/** Waits until the sound has gone on for some seconds of its own clock. */
+async function audioPasses(page: Page, seconds: number): Promise<void> {
+  await page.evaluate((wanted) => {
+    const { context } = Reflect.get(globalThis, 'soundTap') as AnalyserNode;
+    const end = context.currentTime + wanted;
+    return new Promise<void>((resolve) => {
+      const look = () => (context.currentTime >= end ? resolve() : requestAnimationFrame(look));
+      look();
+    });
+  }, seconds);
+}
+
+/** Switches the sound on and gives what was heard from the silence before it. */
+async function caughtStart(page: Page): Promise<{ samples: Float32Array; sampleRate: number }> {
+  const caught = page.evaluate(
+    () =>
+      new Promise<{ samples: Float32Array; sampleRate: number }>((resolve) => {
+        const samples = new Float32Array(32768);
+        const look = () => {
+          const tap: unknown = Reflect.get(globalThis, 'soundTap');
+          if (tap instanceof AnalyserNode) {
+            tap.getFloatTimeDomainData(samples);
+            const first = samples.findIndex((sample) => sample !== 0);
+            if (first >= 0 && first < samples.length / 2)
+              return resolve({ samples, sampleRate: tap.context.sampleRate });
+          }
+          requestAnimationFrame(look);
+        };
+        look();
+      }),
+  );
+  await soundButton(page).press('Enter');
+  return caught;
+}
+
+describe('with the mouse', () => {
+  /** Where the sensor's own words stand in the drawing: straight below the sensor. */
+  const sensorIn = async (page: Page, voice: VoiceId) => {
+    const label = page
+      .getByRole('group', { name: words.light.stageName })
+      .getByText(new RegExp(`^${voice} .*lx$`));
+    const box = (await label.boundingBox())!;
+    return { x: box.x + box.width / 2, y: box.y };
+  };
+
+  test('a hand dragged over a sensor silences its voice, and dragged away gives it back', async () => {
+    const { page, close } = await visit();
+    await soundButton(page).click();
+    await hearBoth(page, DEFAULT_DESIGN);
+    const drawing = page.getByRole('group', { name: words.light.stageName });
+    await drawing.scrollIntoViewIfNeeded();
+    const edge = (await drawing.boundingBox())!;
+    const { x, y } = await sensorIn(page, 'A');
+    const height = y - edge.height / 4;
+    await page.mouse.move(edge.x + 5, height);
+    await page.mouse.down();
+    await page.mouse.move(x, height, { steps: 8 });
+    await hearOnly(page, 'B', DEFAULT_DESIGN);
+    await becomes(page, { A: silent, B: sounding });
+    await page.mouse.move(edge.x + 5, height, { steps: 8 });
+    await page.mouse.up();
+    await hearBoth(page, DEFAULT_DESIGN);
+
+    // With nothing holding it there, a hand goes back when it is let go.
+    await page.getByRole('checkbox', { name: words.light.stays }).uncheck();
+    await drawing.scrollIntoViewIfNeeded();
+    const again = await sensorIn(page, 'A');
+    await page.mouse.move(again.x, again.y - edge.height / 4);
+    await page.mouse.down();
+    await becomes(page, { A: silent, B: sounding });
+    await page.mouse.up();
+    await becomes(page, bothSound);
+    await close();
+  });
+
+  test('one drag of a trimmer is one step to undo and to redo', async () => {
+    const { page, close } = await visit();
+    const before = await trimmerBox(page, 'A').inputValue();
+    expect(await undoTitle(page)).toBe(words.bar.undoWhat(null));
+    await dragTrimmer(page);
+    await page.mouse.up();
+    const after = await trimmerBox(page, 'A').inputValue();
+    expect(after).not.toBe(before);
+    expect(await undoTitle(page)).toBe(words.bar.undoWhat(words.labels.turned('A')));
+    await page.keyboard.press('Control+z');
+    expect(await trimmerBox(page, 'A').inputValue()).toBe(before);
+    expect(await button(page, words.bar.undo).isDisabled()).toBe(true);
+    await page.keyboard.press('Control+Shift+z');
+    expect(await trimmerBox(page, 'A').inputValue()).toBe(after);
+    expect(await button(page, words.bar.redo).isDisabled()).toBe(true);
+    await close();
+  });
+
+  test('Escape in the middle of a drag restores the trimmer and touches nothing else', async () => {
+    const { page, close } = await visit();
+    await hand(page, 'B').press('End');
+    await becomes(page, { A: sounding, B: silent });
+    const before = await trimmerBox(page, 'A').inputValue();
+    await dragTrimmer(page);
+    expect(await trimmerBox(page, 'A').inputValue()).not.toBe(before);
+    await page.keyboard.press('Escape');
+    expect(await trimmerBox(page, 'A').inputValue()).toBe(before);
+    await page.mouse.move(10, 10, { steps: 3 });
+    await page.mouse.up();
+    expect(await trimmerBox(page, 'A').inputValue()).toBe(before);
+    expect(await undoTitle(page)).toBe(words.bar.undoWhat(null));
+    expect(await hand(page, 'B').getAttribute('aria-valuetext')).toMatch(/^100/);
+    await page.keyboard.press('Escape');
+    await becomes(page, bothSound);
+    await close();
+  });
+
+  /** Takes hold of trimmer A and turns it in many small moves; does not let go. */
+  const dragTrimmer = async (page: Page) => {
+    await trimmer(page, 'A').scrollIntoViewIfNeeded();
+    const box = (await trimmer(page, 'A').boundingBox())!;
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    await page.mouse.move(x + 10, y - 40, { steps: 10 });
+  };
+});
+
+describe('files and keeping', () => {
+  test('a saved design opens again as it was', async () => {
+    const { page, close } = await visit();
+    await trimmer(page, 'A').press('End');
+    const download = page.waitForEvent('download');
+    await button(page, words.bar.save).click();
+    const file = await download;
+    expect(file.suggestedFilename()).toMatch(/^[\p{L}\p{N}-]+\.json$/u);
+    const text = readFileSync(await file.path(), 'utf8');
+    const changed = turnPitch('A', 1)(DEFAULT_DESIGN);
+    expect(decodeText(text)).toEqual({ ok: true, design: changed });
+    await button(page, words.bar.undo).click();
+    expect(await trimmerBox(page, 'A').inputValue()).toBe(ohmsOf(DEFAULT_DESIGN, 'A'));
+    await openFile(page, 'mine.json', text);
+    await page.getByText(words.notice.opened(changed.name)).waitFor();
+    expect(await trimmerBox(page, 'A').inputValue()).toBe(ohmsOf(changed, 'A'));
+    await button(page, words.bar.undo).click();
+    expect(await trimmerBox(page, 'A').inputValue()).toBe(ohmsOf(DEFAULT_DESIGN, 'A'));
+    await close();
+  });
+
+  const wrong = structuredClone(DEFAULT_DESIGN) as { voices: { A: { raOhms: number } } };
+  wrong.voices.A.raOhms = -5;
+
+  test.each([
+    ['a file that is cut off', encodeText(DEFAULT_DESIGN).slice(0, 300), words.notice.notJson],
+    ['a file of something else', '{"format": "recipe"}', words.notice.notDesign],
+    [
+      'a design with one wrong value',
+      JSON.stringify(wrong),
+      words.notice.at('voices.A.raOhms', '-5', words.notice.accepts.number(LIMITS.raOhms)),
+    ],
+  ])('%s is refused with the reason, and the design stays', async (_title, text, reason) => {
+    const { page, close } = await visit();
+    await trimmer(page, 'A').press('End');
+    const mine = await trimmerBox(page, 'A').inputValue();
+    const step = await undoTitle(page);
+    await openFile(page, 'other.json', text);
+    const alert = page.getByRole('alert');
+    await alert.getByText(words.notice.refused('other.json')).waitFor();
+    expect(await alert.textContent()).toContain(reason);
+    expect(await trimmerBox(page, 'A').inputValue()).toBe(mine);
+    expect(await undoTitle(page)).toBe(step);
+    await button(page, words.notice.dismiss).click();
+    await alert.waitFor({ state: 'hidden' });
+    await close();
+  });
+
+  test('the design and the look are there again after a reload', async () => {
+    const { page, close } = await visit();
+    await trimmer(page, 'B').press('End');
+    await page.getByRole('radio', { name: words.bar.looks.dark }).check();
+    const mine = await trimmerBox(page, 'B').inputValue();
+    expect(mine).not.toBe(ohmsOf(DEFAULT_DESIGN, 'B'));
+    await page.reload();
+    expect(await trimmerBox(page, 'B').inputValue()).toBe(mine);
+    expect(await page.getByRole('radio', { name: words.bar.looks.dark }).isChecked()).toBe(true);
+    await close();
+  });
+
+  test('a browser that keeps nothing is reported, and the work goes on', async () => {
+    const { page, close } = await visit({
+      prepare: async (unopened) => {
+        await tapSound(unopened);
+        await unopened.addInitScript(() => {
+          const refuse = () => {
+            throw new DOMException('No room.', 'QuotaExceededError');
+          };
+          Object.assign(Storage.prototype, { getItem: refuse, setItem: refuse });
+        });
+      },
+    });
+    await trimmer(page, 'A').press('End');
+    await page.getByText(words.notice.notKept).waitFor();
+    const changed = turnPitch('A', 1)(DEFAULT_DESIGN);
+    expect(await trimmerBox(page, 'A').inputValue()).toBe(ohmsOf(changed, 'A'));
+    await soundButton(page).click();
+    await hearBoth(page, changed);
+    await close();
+  });
+
+  const presets = ['lantern-on-the-landing-stage', 'shoebox-chorus'].map((name) => {
+    const decoded = decodeText(readFileSync(`presets/${name}.json`, 'utf8'));
+    if (!decoded.ok) throw new Error(`${name} does not decode`);
+    return [decoded.design.name, decoded.design] as const;
+  });
+
+  test.each(presets)('the ready design “%s” opens and sounds as its model', async (name, design) => {
+    const { page, close } = await visit();
+    await trimmer(page, 'A').press('End');
+    await page.getByRole('combobox', { name: words.bar.designs }).selectOption({ label: name });
+    await page.getByText(words.notice.opened(name)).waitFor();
+    expect(await page.getByRole('textbox', { name: words.bar.name }).inputValue()).toBe(name);
+    await soundButton(page).click();
+    await hearBoth(page, design);
+    await close();
+  });
+});
+
+test('a gate at its trip point is called chattering, and the words change at most three times in any second', async () => {
+  const { A: lux } = stageLux(DEFAULT_STAGE);
+  const design = tripAt(lux, {
+    ...designWith({ voices: { hysteresisOhms: null } }),
+    noise: DEFAULT_DESIGN.noise,
+  });
+  const { page, close } = await visit();
+  await openFile(page, 'trip.json', encodeText(design));
+  await soundButton(page).press('Enter');
+  // Independent noise every 1/3 ms stands on the other side every second time: 3000 / 4 changes there and back.
+  const rate = async () => Number(/\d+/.exec((await states(page)).A)?.[0]);
+  await expect.poll(rate, { timeout: 10_000 }).toBeGreaterThan(650);
+  expect(await rate()).toBeLessThan(850);
+  await page.getByText(words.why.chatter('A')).waitFor();
+  const seen = await strip(page).evaluate(
+    (element) =>
+      new Promise<{ time: number; text: string }[]>((resolve) => {
+        const rows: { time: number; text: string }[] = [];
+        const look = (time: number) => {
+          // The level beside the gates is no picture of them.
+          const text = (element.textContent ?? '').replaceAll(/−\d+.dB/g, '');
+          if (text !== rows.at(-1)?.text) rows.push({ time, text });
+          if (time > rows[0]!.time + 3000) resolve(rows);
+          else requestAnimationFrame(look);
+        };
+        requestAnimationFrame(look);
+      }),
+  );
+  const changes = seen.slice(1).map(({ time }) => time);
+  const inOneSecond = changes.map((from) => changes.filter((t) => t >= from && t < from + 1000).length);
+  expect(Math.max(0, ...inOneSecond)).toBeLessThanOrEqual(3);
+  await close();
+});
+
+/** The design with its shared threshold turned until voice A trips at a light. */
+function tripAt(lux: number, design: Design): Design {
+  let [low, high] = [0, 1];
+  const at = (rotation: number) => turnThreshold('A', rotation)(design);
+  const trip = (rotation: number) => instrumentOf(at(rotation)).voices.A.tripLux.on ?? 0;
+  const rises = trip(1) > trip(0);
+  for (let step = 0; step < 50; step += 1) {
+    const middle = (low + high) / 2;
+    if (trip(middle) < lux === rises) low = middle;
+    else high = middle;
+  }
+  return at(low);
+}
