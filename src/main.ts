@@ -4,11 +4,13 @@ import { Lampnote } from './app/lampnote.ts';
 import { keptDesign, keptSession } from './app/storage.device.ts';
 import { DEFAULT_DESIGN } from './design/defaults.ts';
 import './views/lamp-note.ts';
+import { words } from './words/en.ts';
 
 const app = new Lampnote(keptDesign() ?? DEFAULT_DESIGN, keptSession());
 
 const root = document.querySelector('lamp-note');
 if (root) root.app = app;
 app.run();
+void app.openLink(location.hash, words.labels.link);
 window.addEventListener('pagehide', () => void app.leave());
 window.addEventListener('pageshow', ({ persisted }) => persisted && app.run());

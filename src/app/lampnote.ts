@@ -2,14 +2,19 @@
  * The application behind the views: the document, the sitting, the light, the sound, and how a change of one
  * reaches the others. Views read its stores and call its methods; they do no arithmetic of their own.
  */
+
+import type { Jack } from '../circuit/output.ts';
 import { type Command, replaceWith, turnThreshold } from '../design/commands.ts';
 import { type Complaint, decodeText, encodeText } from '../design/decode.ts';
 import type { Design } from '../design/design.ts';
 import { frequencyOfNote } from '../plan/notes.ts';
 import { type JustOn, justOn, trimmersOf } from '../plan/threshold.ts';
-import type { Lux, Pair, Seconds, VoiceId } from '../quantity/units.ts';
+import type { Lux, Pair, Seconds, VoiceId, Volts } from '../quantity/units.ts';
 import type { Player, SoundTrouble } from '../sound/player.device.ts';
+import { renderTake } from '../sound/render.ts';
 import { type EngineSettings, settingsOf } from '../sound/settings.ts';
+import { fullScaleVolts, wavOf } from '../sound/wav.ts';
+import { linkFor, linkSentence, readLink } from './address.ts';
 import { seconds } from './clock.ts';
 import { derivedInstrument } from './derived.ts';
 import { LightDesk } from './light-desk.ts';
@@ -31,6 +36,8 @@ export interface SoundState {
 /** A notice under the bar: what happened to a file, or to the keeping of the design. */
 export type Notice =
   | { readonly kind: 'refused file'; readonly name: string; readonly complaints: readonly Complaint[] }
+  | { readonly kind: 'refused link'; readonly sentence: string }
+  | { readonly kind: 'copied'; readonly link: string | null }
   | { readonly kind: 'not kept' }
   | { readonly kind: 'opened'; readonly name: string };
 
@@ -113,6 +120,28 @@ export class Lampnote {
     return decoded.ok;
   }
 
+  /** Opens the design that a link carries, if it carries one. A damaged link opens nothing and says why. */
+  async openLink(hash: string, label: string): Promise<void> {
+    const read = await readLink(hash);
+    if (read.ok) this.design.change(label, replaceWith(read.design));
+    const sentence = read.ok ? null : linkSentence(read.reason);
+    if (read.ok || sentence)
+      this.notice.dispatch(() =>
+        read.ok ? { kind: 'opened', name: read.design.name } : { kind: 'refused link', sentence: sentence! },
+      );
+  }
+
+  /** The part of an address from # on that opens this design. */
+  link(): Promise<string> {
+    return linkFor(this.design.current);
+  }
+
+  /** A file dropped or chosen: a design, or else a light log. */
+  openFile(name: string, text: string, label: string): void {
+    if (/\.json$/i.test(name) || text.trimStart().startsWith('{')) this.openText(name, text, label);
+    else this.light.openLog(name, text);
+  }
+
   /** The design as a file's text. */
   fileText(): string {
     return encodeText(this.design.current);
@@ -130,6 +159,24 @@ export class Lampnote {
   /** The light last written down; null before there is any. */
   get recorded(): LightRecorder['rows'] | null {
     return this.#recorder && this.#recorder.seconds > 0 ? this.#recorder.rows : null;
+  }
+
+  /** The sound the present design makes of the recorded light, as a WAV file; null before there is any. */
+  renderRecorded(): Uint8Array<ArrayBuffer> | null {
+    const program = this.recorded;
+    if (!program) return null;
+    const settings = this.#settings();
+    const { samples, sampleRate } = renderTake(settings, program, program.times.at(-1) ?? 0);
+    const scale = 1 / fullScaleVolts(settings.jack);
+    return wavOf(
+      samples.map((volts) => volts * scale),
+      sampleRate,
+    );
+  }
+
+  /** Volts at the jack that are full scale in a WAV file. */
+  fullScaleVolts(jack: Jack): Volts {
+    return fullScaleVolts(jack);
   }
 
   #writeDown(time: Seconds, lux: Pair<Lux>): void {

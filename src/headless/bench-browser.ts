@@ -2,12 +2,10 @@
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { createServer, type ViteDevServer } from 'vite';
 import { type Chromium, findChromium } from '../../tests/browser/support/chromium.ts';
-import type * as BenchPage from './bench-page.ts';
-
-export type Maker = keyof typeof BenchPage;
+import type { Maker, PulseWish, pulse } from './bench-page.ts';
 
 export interface PulseMaker {
-  readonly pulse: (maker: Maker, wish: BenchPage.PulseWish) => Promise<readonly number[]>;
+  readonly pulse: typeof pulse;
   readonly close: () => Promise<void>;
 }
 
@@ -46,11 +44,11 @@ export async function openBrowser(say: (text: string) => void): Promise<PulseMak
   }
 }
 
-function pulseIn(page: Page, maker: Maker, wish: BenchPage.PulseWish): Promise<readonly number[]> {
+function pulseIn(page: Page, maker: Maker, wish: PulseWish): Promise<number[]> {
   // Made from text: the bundler must not see this `import`, which only the page can follow.
   const inPage = new Function(
     'wish',
-    `return import('/src/headless/bench-page.ts').then((module) => module.${maker}(wish))`,
+    `return import('/src/headless/bench-page.ts').then((module) => module.pulse('${maker}', wish))`,
   ) as (wish: unknown) => Promise<number[]>;
   return page.evaluate(inPage, wish as unknown);
 }

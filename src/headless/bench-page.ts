@@ -10,11 +10,17 @@ export interface PulseWish {
   readonly sampleRate: number;
 }
 
+export type Maker = 'tonePulse' | 'nativePulse';
+
+/** Samples of a pulse by one of the makers. */
+export const pulse = (maker: Maker, wish: PulseWish): Promise<number[]> =>
+  maker === 'tonePulse' ? tonePulse(wish) : nativePulse(wish);
+
 const offline = ({ seconds, sampleRate }: PulseWish): OfflineAudioContext =>
   new OfflineAudioContext(1, Math.round(seconds * sampleRate), sampleRate);
 
 /** Tone's pulse oscillator. */
-export async function tonePulse(wish: PulseWish): Promise<number[]> {
+async function tonePulse(wish: PulseWish): Promise<number[]> {
   // Tone takes a native context; its type asks for the wrapped one.
   const context = new OfflineContext(offline(wish) as never);
   setContext(context);
@@ -26,7 +32,7 @@ export async function tonePulse(wish: PulseWish): Promise<number[]> {
 }
 
 /** The browser's own oscillator with the exact Fourier series of the pulse, up to half the sampling rate. */
-export async function nativePulse(wish: PulseWish): Promise<number[]> {
+async function nativePulse(wish: PulseWish): Promise<number[]> {
   const context = offline(wish);
   const count = Math.floor(wish.sampleRate / 2 / wish.hertz) + 1;
   const real = new Float32Array(count);

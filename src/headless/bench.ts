@@ -15,7 +15,8 @@
  *   text (fonts apart); what sound adds when first wanted. `singleFileKilobytes`: the one-file build, not packed.
  */
 import { ALIAS_SECONDS, aliasDb, enginePulse, glideAliasDb, RATE } from './bench-alias.ts';
-import { type Maker, openBrowser } from './bench-browser.ts';
+import { openBrowser } from './bench-browser.ts';
+import type { Maker } from './bench-page.ts';
 import { sizes } from './bench-size.ts';
 import { periodErrorCents, renderVsOde, timesRealtime } from './bench-speed.ts';
 import type { Surroundings } from './take.ts';

@@ -10,6 +10,7 @@ import { build } from 'vite';
 const PROGRAMS = {
   take: new URL('./take.ts', import.meta.url),
   bench: new URL('./bench.ts', import.meta.url),
+  truth: new URL('./truth.ts', import.meta.url),
 };
 
 const root = fileURLToPath(new URL('../..', import.meta.url));

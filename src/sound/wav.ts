@@ -25,7 +25,7 @@ export function fullScaleVolts(jack: Jack): Volts {
 }
 
 /** All that stands before the samples. Throws a RangeError for more samples than the format can count. */
-export function wavHeader(samples: number, sampleRate: Hertz): Uint8Array {
+export function wavHeader(samples: number, sampleRate: Hertz): Uint8Array<ArrayBuffer> {
   if (samples > MOST_WAV_SAMPLES)
     throw new RangeError(`A WAV file holds at most ${MOST_WAV_SAMPLES} samples`);
   const bytes = new Uint8Array(WAV_HEADER_BYTES);
@@ -64,7 +64,7 @@ export function wavHeader(samples: number, sampleRate: Hertz): Uint8Array {
 }
 
 /** Samples as the bytes of the data chunk, whatever this machine's byte order. */
-export function wavBytes(samples: Float32Array): Uint8Array {
+export function wavBytes(samples: Float32Array): Uint8Array<ArrayBuffer> {
   const bytes = new Uint8Array(samples.length * BYTES_PER_SAMPLE);
   const view = new DataView(bytes.buffer);
   for (let i = 0; i < samples.length; i++) view.setFloat32(i * BYTES_PER_SAMPLE, samples[i]!, true);
@@ -72,7 +72,7 @@ export function wavBytes(samples: Float32Array): Uint8Array {
 }
 
 /** A whole file. Samples as they are: 1 is full scale, and nothing is normalised. */
-export function wavOf(samples: Float32Array, sampleRate: Hertz): Uint8Array {
+export function wavOf(samples: Float32Array, sampleRate: Hertz): Uint8Array<ArrayBuffer> {
   const file = new Uint8Array(WAV_HEADER_BYTES + samples.length * BYTES_PER_SAMPLE);
   file.set(wavHeader(samples.length, sampleRate));
   file.set(wavBytes(samples), WAV_HEADER_BYTES);

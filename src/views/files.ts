@@ -1,10 +1,15 @@
-/** A design in and out as a file, through the browser's own dialogs. */
+/** Files in and out, through the browser's own dialogs. */
 
-/** Asks for a JSON file; null when the dialog is closed without one. */
-export function readFile(): Promise<{ name: string; text: string } | null> {
+export interface TextFile {
+  readonly name: string;
+  readonly text: string;
+}
+
+/** Asks for a file; null when the dialog is closed without one. */
+export function readFile(accept: string): Promise<TextFile | null> {
   const input = document.createElement('input');
   input.type = 'file';
-  input.accept = '.json,application/json';
+  input.accept = accept;
   return new Promise((resolve) => {
     input.addEventListener('cancel', () => resolve(null));
     input.addEventListener('change', async () => {
@@ -15,12 +20,23 @@ export function readFile(): Promise<{ name: string; text: string } | null> {
   });
 }
 
-/** Offers the text as a download named after the design. */
-export function offerFile(name: string, text: string): void {
+/** The first file of a drop, as text; null when nothing of the kind was dropped. */
+export async function droppedFile(event: DragEvent): Promise<TextFile | null> {
+  const file = event.dataTransfer?.files[0];
+  return file ? { name: file.name, text: await file.text() } : null;
+}
+
+/** Offers a download named after the thing it holds. */
+export function offerFile(
+  name: string,
+  ending: string,
+  type: string,
+  content: string | Uint8Array<ArrayBuffer>,
+): void {
   const link = document.createElement('a');
-  const address = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+  const address = URL.createObjectURL(new Blob([content], { type }));
   link.href = address;
-  link.download = `${fileName(name)}.json`;
+  link.download = `${fileName(name)}.${ending}`;
   link.click();
   URL.revokeObjectURL(address);
 }

@@ -15,7 +15,7 @@ import type { ChooseDetail, SlideDetail } from './controls/events.ts';
 import './controls/level-slider.ts';
 import './listen/place-listen.ts';
 import { barStyles } from './bar-styles.ts';
-import { offerFile, readFile } from './files.ts';
+import { droppedFile, offerFile, readFile } from './files.ts';
 import { choicesOf } from './listen/choices.ts';
 import './live-strip.ts';
 import { PRESETS } from './presets.ts';
@@ -41,12 +41,18 @@ export class LampNote extends AppElement {
     super.connectedCallback();
     window.addEventListener('keydown', this.#key);
     window.addEventListener('pointerdown', this.#wake);
+    window.addEventListener('hashchange', this.#openLink);
+    window.addEventListener('dragover', this.#over);
+    window.addEventListener('drop', this.#drop);
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     window.removeEventListener('keydown', this.#key);
     window.removeEventListener('pointerdown', this.#wake);
+    window.removeEventListener('hashchange', this.#openLink);
+    window.removeEventListener('dragover', this.#over);
+    window.removeEventListener('drop', this.#drop);
   }
 
   protected override willUpdate(changed: Map<PropertyKey, unknown>): void {
@@ -125,9 +131,10 @@ export class LampNote extends AppElement {
           ${words.bar.redo}
         </button>
         <button type="button" @click=${this.#open}>${words.bar.open}</button>
-        <button type="button" @click=${() => offerFile(this.#design.value.name, this.app.fileText())}>
+        <button type="button" @click=${() => offerFile(this.#design.value.name, 'json', 'application/json', this.app.fileText())}>
           ${words.bar.save}
         </button>
+        <button type="button" @click=${this.#copyLink}>${words.bar.copyLink}</button>
         <select
           aria-label=${words.bar.designs}
           @change=${(event: Event) => {
@@ -177,6 +184,12 @@ export class LampNote extends AppElement {
     switch (notice.kind) {
       case 'opened':
         return html`<p>${words.notice.opened(notice.name)}</p>`;
+      case 'refused link':
+        return html`<p class="fault">${notice.sentence}</p>`;
+      case 'copied':
+        return notice.link === null
+          ? html`<p>${words.notice.linkCopied}</p>`
+          : html`<p>${words.notice.linkShown} <code>${notice.link}</code></p>`;
       case 'not kept':
         return html`<p class="fault">${words.notice.notKept}</p>`;
       case 'refused file':
@@ -188,8 +201,30 @@ export class LampNote extends AppElement {
   }
 
   readonly #open = async (): Promise<void> => {
-    const file = await readFile();
-    if (file) this.app.openText(file.name, file.text, words.labels.opened(file.name));
+    const file = await readFile('.json,application/json,.csv,.tsv,.txt,text/csv,text/plain');
+    if (file) this.app.openFile(file.name, file.text, words.labels.opened(file.name));
+  };
+
+  readonly #copyLink = async (): Promise<void> => {
+    const link = new URL(await this.app.link(), location.href).href;
+    const copied = await navigator.clipboard?.writeText(link).then(
+      () => true,
+      () => false,
+    );
+    this.app.notice.dispatch(() => ({ kind: 'copied', link: copied ? null : link }));
+  };
+
+  readonly #openLink = (): Promise<void> => this.app.openLink(location.hash, words.labels.link);
+
+  readonly #over = (event: DragEvent): void => {
+    if (event.dataTransfer?.types.includes('Files')) event.preventDefault();
+  };
+
+  readonly #drop = async (event: DragEvent): Promise<void> => {
+    if (!event.dataTransfer?.types.includes('Files')) return;
+    event.preventDefault();
+    const file = await droppedFile(event);
+    if (file) this.app.openFile(file.name, file.text, words.labels.opened(file.name));
   };
 
   readonly #wake = (): void => this.app.wake();

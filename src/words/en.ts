@@ -82,6 +82,7 @@ export const words = {
     redoWhat: (label: string | null) => (label ? `Redo: ${label}` : 'Nothing to redo'),
     open: 'Open…',
     save: 'Save',
+    copyLink: 'Copy link',
     designs: 'Ready designs',
     look: 'Page',
     looks: { light: 'light', dark: 'dark', projector: 'projector' },
@@ -91,6 +92,7 @@ export const words = {
 
   labels: {
     opened: (name: string) => `open ${name}`,
+    link: 'open a link',
     preset: 'ready design',
     rename: 'name',
     turned: (voice: VoiceId) => `pitch of ${voice}`,
@@ -139,6 +141,8 @@ export const words = {
     opened: (name: string) => `Opened “${name}”. Undo brings the last design back.`,
     notKept: 'This browser does not keep the design (storage is full or forbidden). Save it as a file.',
     refused: (name: string) => `“${name}” was not opened; your design is as it was.`,
+    linkCopied: 'The link is copied. It holds the whole design; nothing is stored anywhere else.',
+    linkShown: 'This browser does not let the page copy. Here is the link; copy it whole:',
     dismiss: 'Close this notice',
     tooLarge: (bytes: number, most: number) =>
       `The file holds ${formatQuantity(bytes, 'B', 3)}; a design file holds at most ${formatQuantity(most, 'B', 3)}.`,
@@ -227,13 +231,19 @@ export const words = {
       `After a silence the first swing is ${formatFixed(ratio, 2)} times as long: the capacitor starts near 0 V.`,
   },
 
-  warnings: { severities: { danger: 'danger', wrong: 'wrong', caution: 'caution', note: 'note' } },
+  warnings: {
+    heading: 'What to mind',
+    count: (pressing: number, notes: number) =>
+      `${pressing === 0 ? 'nothing pressing' : `${pressing} ${pressing === 1 ? 'thing' : 'things'}`}, ${notes} ${notes === 1 ? 'note' : 'notes'}`,
+    notes: 'Notes',
+    severities: { danger: 'Danger', wrong: 'Wrong', caution: 'Caution', note: 'Note' },
+  },
 
   caution: { heading: 'Caution', more: 'Cautions', source: (source: string) => `Source: ${source}.` },
 
   light: {
     heading: 'Light',
-    sources: { stage: 'stage', camera: 'camera' },
+    sources: { stage: 'stage', scene: 'scene', log: 'recorded log', camera: 'camera' },
     stageLegend: 'Where the light comes from',
     figure: 'Fig. 1 · the table seen from the front. Tap or drag the hands, or use the sliders.',
     stageKeys:

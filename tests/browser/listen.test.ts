@@ -268,7 +268,7 @@ describe('sound', () => {
     await soundButton(page, words.bar.soundStarting).waitFor();
     await page.keyboard.press('Shift+Escape');
     deliver();
-    await soundButton(page).waitFor();
+    await soundButton(page).waitFor({ timeout: 5000 });
     await hear(page, ({ state, peak }) => peak === 0 && (state === 'none' || state === 'closed'));
     await close();
   });

@@ -13,6 +13,8 @@ export const listenStyles = css`
       'margin light threshold voices'
       'margin traces traces traces'
       'margin first first reference'
+      'margin first first take'
+      'margin warnings warnings warnings'
       'margin board board board';
     gap: 26px 30px;
     padding: 18px var(--side, 28px) 40px;
@@ -47,6 +49,12 @@ export const listenStyles = css`
   .reference {
     grid-area: reference;
   }
+  .take {
+    grid-area: take;
+  }
+  .warnings {
+    grid-area: warnings;
+  }
   .board {
     grid-area: board;
   }
@@ -75,7 +83,8 @@ export const listenStyles = css`
         'voices voices'
         'traces traces'
         'first first'
-        'reference reference'
+        'reference take'
+        'warnings warnings'
         'board board';
     }
     .voices {
@@ -91,7 +100,7 @@ export const listenStyles = css`
   @media (max-width: 760px) {
     .page {
       grid-template-columns: minmax(0, 1fr);
-      grid-template-areas: 'light' 'margin' 'threshold' 'voices' 'traces' 'first' 'reference' 'board';
+      grid-template-areas: 'light' 'margin' 'threshold' 'voices' 'traces' 'first' 'reference' 'take' 'warnings' 'board';
       gap: 22px;
     }
     .voices {
@@ -106,7 +115,8 @@ export const listenStyles = css`
       'voices voices'
       'traces traces'
       'first first'
-      'reference reference'
+      'reference take'
+      'warnings warnings'
       'board board';
   }
   @media print {

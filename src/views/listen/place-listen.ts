@@ -22,10 +22,16 @@ import { choicesOf } from './choices.ts';
 import './first-cycles.ts';
 import { listenStyles } from './listen-styles.ts';
 import { referenceBands, tripsOnAxis } from './references.ts';
+import './lamp-row.ts';
+import './log-panel.ts';
 import './reference-note.ts';
+import './scene-panel.ts';
 import './stage-panel.ts';
+import './take-panel.ts';
 import './threshold-panel.ts';
 import './voice-panel.ts';
+import './warnings-panel.ts';
+import { takeWords } from '../../words/en-scenes.ts';
 import { whyWords } from './why.ts';
 
 /** Levels to compare with: full moon, corridor and classroom (EN 12464-1:2021; the classroom's 300 lx from memory), sky and sun. */
@@ -93,11 +99,7 @@ export class PlaceListen extends AppElement {
               @choose=${({ detail }: CustomEvent<ChooseDetail>) => this.app.light.choose(detail.value as LightSource)}
             ></choice-row>
           </div>
-          ${
-            this.#light.value === 'stage'
-              ? html`<stage-panel .app=${this.app}></stage-panel>`
-              : html`<camera-panel .app=${this.app}></camera-panel>`
-          }
+          ${this.#source()}
           <details class="cautions">
             <summary>${words.caution.more}</summary>
             <caution-note .places=${['light']}></caution-note>
@@ -139,9 +141,27 @@ export class PlaceListen extends AppElement {
           <h2 id="reference">${words.reference.heading}</h2>
           <reference-note .app=${this.app}></reference-note>
         </section>
+        <section class="take" aria-labelledby="take">
+          <h2 id="take">${takeWords.heading}</h2>
+          <take-panel .app=${this.app}></take-panel>
+        </section>
+        <warnings-panel class="warnings" .app=${this.app}></warnings-panel>
         <board-panel class="board" .app=${this.app}></board-panel>
       </main>
     `;
+  }
+
+  #source(): TemplateResult {
+    switch (this.#light.value) {
+      case 'stage':
+        return html`<stage-panel .app=${this.app}></stage-panel><lamp-row .app=${this.app}></lamp-row>`;
+      case 'scene':
+        return html`<scene-panel .app=${this.app}></scene-panel><lamp-row .app=${this.app}></lamp-row>`;
+      case 'log':
+        return html`<log-panel .app=${this.app}></log-panel><lamp-row .app=${this.app}></lamp-row>`;
+      case 'camera':
+        return html`<camera-panel .app=${this.app}></camera-panel>`;
+    }
   }
 
   #trace(frame: LiveFrame): void {

@@ -1,0 +1,77 @@
+/** `<lamp-row>`: what kind of lamp the light comes from, and its mains: the ripple the sensors see. */
+import { css, html, type TemplateResult } from 'lit';
+import type { Lampnote } from '../../app/lampnote.ts';
+import type { RoomLamp } from '../../app/playing-light.ts';
+import type { Session } from '../../app/session.ts';
+import { ieee1789Verdict, lampRipple, MAINS_LAMPS, type MainsLampId } from '../../light/mains-lamp.ts';
+import { lampWords } from '../../words/en-scenes.ts';
+import { AppElement } from '../app-element.ts';
+import '../controls/choice-row.ts';
+import type { ChooseDetail } from '../controls/events.ts';
+import { Selected } from '../select.ts';
+import { common } from '../theme/shared.ts';
+import { choicesOf } from './choices.ts';
+
+export class LampRow extends AppElement {
+  static override styles = [
+    common,
+    css`
+      label {
+        display: grid;
+        grid-template-columns: 6.6em minmax(0, 1fr);
+        align-items: center;
+        column-gap: var(--unit);
+        font-size: var(--text-control);
+      }
+      choice-row {
+        --label-width: 6.6em;
+      }
+    `,
+  ];
+
+  #lamp!: Selected<Session, RoomLamp>;
+
+  protected override bind(app: Lampnote): void {
+    this.#lamp = new Selected(this, app.session, (session) => session.lamp);
+  }
+
+  protected override render(): TemplateResult {
+    const { kind, mains } = this.#lamp.value;
+    return html`<label>
+        ${lampWords.lamp}
+        <select
+          @change=${(event: Event) => {
+            const { value } = event.currentTarget as HTMLSelectElement;
+            this.app.light.setLamp({ kind: value === '' ? null : (value as MainsLampId) });
+          }}
+        >
+          <option value="" .selected=${kind === null}>${lampWords.none}</option>
+          ${Object.keys(MAINS_LAMPS).map(
+            (id) =>
+              html`<option value=${id} .selected=${id === kind}>${lampWords.lamps[id as MainsLampId]}</option>`,
+          )}
+        </select>
+      </label>
+      ${kind === null ? '' : this.#ripple(kind, mains)}`;
+  }
+
+  #ripple(kind: MainsLampId, mains: RoomLamp['mains']): TemplateResult {
+    const { depth, hertz } = lampRipple(kind, mains);
+    return html`<choice-row
+        legend=${lampWords.mains}
+        .choices=${choicesOf(lampWords.mainsHertz)}
+        value=${String(mains)}
+        @choose=${({ detail }: CustomEvent<ChooseDetail>) =>
+          this.app.light.setLamp({ mains: detail.value === '60' ? 60 : 50 })}
+      ></choice-row>
+      <p class="small">${lampWords.says(depth, hertz, ieee1789Verdict(depth, hertz))}</p>`;
+  }
+}
+
+customElements.define('lamp-row', LampRow);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'lamp-row': LampRow;
+  }
+}
