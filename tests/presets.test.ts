@@ -16,8 +16,8 @@ function opened(file: string): Design {
   return decoded.design;
 }
 
-it('there are at least two ready designs, one of them the barest build', () => {
-  expect(files.length).toBeGreaterThanOrEqual(2);
+it('there are at least six ready designs, one of them the barest build', () => {
+  expect(files.length).toBeGreaterThanOrEqual(6);
   const bare = files
     .map(opened)
     .filter(
@@ -35,19 +35,28 @@ describe.each(files)('%s', (file) => {
     expect(encodeText(opened(file))).toBe(readFileSync(new URL(file, folder), 'utf8'));
   });
 
-  it('sounds with both voices in a lit room of 300 lx, and is silent under two hands', () => {
+  it('sounds with both voices at 300 lx (in shade: 5 lx), and is silent the other way round', () => {
     const design = opened(file);
     const settings = settingsOf(design, instrumentOf(design));
-    const shade = design.voices.A.polarity === 'shade';
-    const [heard, unheard] = shade ? [5, 300] : [300, 5];
-    const lit = renderTake(settings, { kind: 'steady', lux: { A: heard, B: heard } }, 1);
+    // Each voice under the light it sounds in, and then under the other.
+    const light = (sounds: boolean, id: 'A' | 'B') =>
+      (design.voices[id].polarity === 'light') === sounds ? 300 : 5;
+    const lit = renderTake(
+      settings,
+      { kind: 'steady', lux: { A: light(true, 'A'), B: light(true, 'B') } },
+      1,
+    );
     expect(lit.gate).toEqual([
       { voice: 'A', time: 0, sounding: true },
       { voice: 'B', time: 0, sounding: true },
     ]);
     expect(levelAt(lit, 0.5)).toBeGreaterThan(0.05);
     expect(peakOf(lit)).toBeLessThanOrEqual(1.25 * settings.jack.boundVolts);
-    const dark = renderTake(settings, { kind: 'steady', lux: { A: unheard, B: unheard } }, 2);
+    const dark = renderTake(
+      settings,
+      { kind: 'steady', lux: { A: light(false, 'A'), B: light(false, 'B') } },
+      2,
+    );
     expect(isSilent(dark, 1.9)).toBe(true);
   });
 

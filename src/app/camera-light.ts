@@ -23,6 +23,7 @@ import {
   settlingOf,
   typedCalibration,
 } from '../light/camera.ts';
+import { type CameraFindings, CameraWatch } from '../light/camera-watch.ts';
 import { type Lux, type Pair, pairOf, type Seconds, VOICES, type VoiceId } from '../quantity/units.ts';
 import { Store } from './store.ts';
 
@@ -49,7 +50,11 @@ export interface CameraView {
   readonly regions: Pair<CameraRegion>;
   /** A region holds many pixels at the top of the scale: brighter light cannot be told apart. */
   readonly clipped: Pair<boolean>;
+  /** Frame rate, ripple and drift, as the readings give them away; renewed once a second. */
+  readonly findings: CameraFindings;
 }
+
+const NOTHING_FOUND: CameraFindings = { frameRate: null, ripple: 0, drifting: false };
 
 /** Share of white pixels in a region above which readings are no longer true. */
 const CLIPPED_SHARE = 0.2;
@@ -59,6 +64,7 @@ export class CameraLight {
     state: { kind: 'off', ended: null },
     regions: DEFAULT_REGIONS,
     clipped: { A: false, B: false },
+    findings: NOTHING_FOUND,
   });
   readonly #onLux: (lux: Pair<Lux>, every: Seconds) => void;
   #session: CameraSession | null = null;
@@ -67,6 +73,8 @@ export class CameraLight {
   #lastFrame: Seconds | null = null;
   /** Rises with every switching on and off: an answer that comes too late is let go. */
   #attempt = 0;
+  readonly #watch = new CameraWatch();
+  #found: Seconds = 0;
   #preparing = false;
   /** A patch was moved: its picture must be taken anew. */
   #moved = false;
@@ -144,6 +152,7 @@ export class CameraLight {
   }
 
   #setState(state: CameraState): void {
+    this.#watch.clear();
     this.view.dispatch((view) => ({ ...view, state }));
   }
 
@@ -165,6 +174,11 @@ export class CameraLight {
           : { kind: 'too dark', voice: result.voice },
       );
       return;
+    }
+    this.#watch.take({ seconds, luminance });
+    if (seconds - this.#found >= 1 || seconds < this.#found) {
+      this.#found = seconds;
+      this.view.dispatch((view) => ({ ...view, findings: this.#watch.findings }));
     }
     const clipped = pairOf((v) => clippedShares(data, width, height, regions[v]).bright > CLIPPED_SHARE);
     if (VOICES.some((v) => clipped[v] !== this.view.current.clipped[v]))

@@ -271,7 +271,21 @@ export class Lampnote {
   wake(): void {
     if (!this.#player) return;
     this.#touch();
-    if (this.sound.current.trouble) void this.#player.resume();
+    const { trouble } = this.sound.current;
+    // A device that stands still, or a module that failed, is not woken: it is built anew, inside the press.
+    if (trouble === 'stalled' || trouble === 'processor') void this.#rebuild();
+    else if (trouble) void this.#player.resume();
+  }
+
+  async #rebuild(): Promise<void> {
+    const off = this.soundOff();
+    const on = this.soundOn();
+    await Promise.all([off, on]);
+  }
+
+  /** The page is looked at again: a sound that was put to sleep meanwhile goes on. */
+  shown(): void {
+    if (this.#player && this.sound.current.trouble) void this.#player.resume();
   }
 
   get levelDb(): number {

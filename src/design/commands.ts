@@ -162,6 +162,11 @@ export const setMixOhms =
     design.output.mixOhms === null ? design : setMixing({ ...design.output.mixOhms, [id]: ohms })(design);
 export const setShuntOhms = (shuntOhms: Ohms | null): Command => inOutput({ shuntOhms });
 export const setLoadOhms = (loadOhms: Ohms): Command => inOutput({ loadOhms });
+/** A volume control, or null to leave it out. */
+export const setVolume =
+  (volume: Output['volume']): Command =>
+  (design) =>
+    inOutput({ volume: sameOrNew(design.output.volume, volume) })(design);
 export const setCoupling =
   (coupling: { farads: Farads; kind: CapacitorKindId } | null): Command =>
   (design) =>
@@ -183,7 +188,7 @@ export const chooseSupply =
           },
         };
 export const setSupply =
-  (change: Partial<Pick<Supply, 'volts' | 'diode'>>): Command =>
+  (change: Partial<Omit<Supply, 'kind'>>): Command =>
   (design) =>
     withEntries(design, { supply: withEntries(design.supply, change) });
 
@@ -191,6 +196,11 @@ export const setNoise =
   (voltsRms: Volts): Command =>
   (design) =>
     withEntries(design, { noise: withEntries(design.noise, { voltsRms }) });
+
+export const setSeed =
+  (seed: number): Command =>
+  (design) =>
+    withEntries(design, { noise: withEntries(design.noise, { seed }) });
 
 /** Another whole design (a file, a preset), as one step that can be taken back. */
 export const replaceWith =

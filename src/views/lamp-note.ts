@@ -41,6 +41,7 @@ export class LampNote extends AppElement {
     super.connectedCallback();
     window.addEventListener('keydown', this.#key);
     window.addEventListener('pointerdown', this.#wake);
+    document.addEventListener('visibilitychange', this.#shown);
     window.addEventListener('hashchange', this.#openLink);
     window.addEventListener('dragover', this.#over);
     window.addEventListener('drop', this.#drop);
@@ -50,6 +51,7 @@ export class LampNote extends AppElement {
     super.disconnectedCallback();
     window.removeEventListener('keydown', this.#key);
     window.removeEventListener('pointerdown', this.#wake);
+    document.removeEventListener('visibilitychange', this.#shown);
     window.removeEventListener('hashchange', this.#openLink);
     window.removeEventListener('dragover', this.#over);
     window.removeEventListener('drop', this.#drop);
@@ -225,6 +227,10 @@ export class LampNote extends AppElement {
     event.preventDefault();
     const file = await droppedFile(event);
     if (file) this.app.openFile(file.name, file.text, words.labels.opened(file.name));
+  };
+
+  readonly #shown = (): void => {
+    if (!document.hidden) this.app.shown();
   };
 
   readonly #wake = (): void => this.app.wake();

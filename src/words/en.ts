@@ -216,11 +216,13 @@ export const words = {
       `${voice} is silent. Its light is ${lux(light)}, so its node has ${rises ? 'risen' : 'fallen'} past the reference and the comparator holds the timer in reset.`,
     back: (voice: VoiceId, on: number, shade: boolean) =>
       `${voice} starts again ${shade ? 'below' : 'above'} ${lux(on)}.`,
+    catching: (voice: VoiceId, light: number) =>
+      `${voice} is still silent although its light is ${lux(light)} again: its cell takes a moment to follow.`,
     hysteresis: (off: number, on: number) =>
       `The gap between ${formatNumber(Math.min(off, on), 3)} and ${lux(Math.max(off, on))} is the hysteresis.`,
     noHysteresis: 'There is no hysteresis: near its trip point the voice will stutter.',
     chatter: (voice: VoiceId) =>
-      `${voice} chatters: its light stands at the trip point, and the node’s own noise switches it. Hysteresis, or a clearer shadow, ends it.`,
+      `${voice} chatters: its light stands at the trip point, where small changes (a lamp’s ripple, the node’s own noise) switch it. More hysteresis, or a clearer shadow, ends it.`,
     neverReleases: (voice: VoiceId) =>
       `${voice} can never sound: its pull-up leaves the reset pin too low. A smaller pull-up mends it.`,
     neverSilences: (voice: VoiceId) =>
@@ -296,6 +298,12 @@ export const words = {
         'This browser or camera does not hold the exposure: readings drift toward mid-grey after a change. Quick shadows still work.',
       unknown: 'The browser does not say whether the exposure is held; readings may drift.',
     },
+    rate: (frames: number, mains: number, alias: number) =>
+      `${formatFixed(frames, 0)} frames a second. Lamps on ${mains} Hz mains ripple at ${2 * mains} Hz, which the camera turns into ${formatFixed(alias, 0)} Hz.`,
+    ripple: (depth: number) =>
+      `The light ripples by about ${formatShare(depth, 1)} from frame to frame: lamp and frame rate beat. Daylight, another lamp or another frame rate helps; the voices may stutter near their trip points.`,
+    drifting:
+      'Both patches drift alike: the camera’s exposure is moving, not the light. Press Take again when the light is as it should be.',
     restless: 'The exposure never came to rest; the picture was taken as it was.',
     dark: (voice: VoiceId) =>
       `The patch for ${voice} is too dark to scale from. Uncover the camera or light the patch, then press Take again.`,
@@ -436,6 +444,33 @@ export const words = {
     mix: (voice: VoiceId) => `from ${voice}`,
     shunt: 'to 0 V',
     coupling: 'coupling C',
+    couplingKind: 'its kind',
+    couplingKinds: { film: 'film', ceramic: 'ceramic', electrolytic: 'electrolytic' },
+    volume: 'volume trimmer',
+    volumeTurn: 'turned',
+    source: 'source resistance',
+    diode: 'diode against reversed polarity',
+    decoupled: 'decoupling capacitors at both chips',
+    dip: 'shared dip of the rail',
+    seed: 'noise seed',
+    levelHead: 'Level at the jack',
+    levels: ['', 'peak to peak', 'rms', 'dBV', 'dBu'],
+    levelOf: (voice: VoiceId | 'both') => (voice === 'both' ? 'both' : `voice ${voice}`),
+    decibels: (value: number | null) => (value === null ? 'none' : formatFixed(value, 1).replace('-', '−')),
+    dc: (held: number | null) =>
+      held === null
+        ? 'No coupling capacitor: the jack carries DC.'
+        : `${formatFixed(Math.abs(held), 2, 'V')} DC stand on the coupling capacitor; a polarised one has its plus leg toward the ${held >= 0 ? 'timers' : 'jack'}.`,
+    thump: (peak: number, time: number) =>
+      `A voice that starts or stops steps the jack by ${formatQuantity(peak, 'V', 2)}, gone to a third in ${formatQuantity(time, 's', 2)}.`,
+    headphones: (watts: number, decibels: number | null) =>
+      `As headphones: ${formatQuantity(watts, 'W', 2)} in the load, about ${decibels === null ? 'no sound' : `${formatFixed(decibels, 0)} dB`} for a pair that makes 100 dB of 1 mW. A rough guide: makes differ by ±12 dB.`,
+    powerHead: 'Supply current',
+    powers: ['', 'current', 'rail', 'sag', 'battery lasts'],
+    playStates: { both: 'both sounding', onlyA: 'only A', onlyB: 'only B', none: 'both silent' },
+    hours: (value: number | null) => (value === null ? 'no battery' : `${formatNumber(value, 2)} h`),
+    amperes: (value: number) => formatQuantity(value, 'A', 3),
+    milliVolts: (value: number) => formatQuantity(value, 'V', 2),
     load: 'load',
     noise: 'node noise',
     trimmerParts: { 'single-turn': 'single turn', 'multi-turn': '25 turns', carbon: 'carbon' },

@@ -61,6 +61,9 @@ const ANY: Readonly<Record<Exclude<keyof typeof commands, 'replaceWith'>, fc.Arb
   setMixOhms: fc.tuple(id, inside('mixOhms')).map((x) => commands.setMixOhms(...x)),
   setShuntOhms: orNull(inside('shuntOhms')).map(commands.setShuntOhms),
   setLoadOhms: inside('loadOhms').map(commands.setLoadOhms),
+  setVolume: orNull(fc.record({ ohms: inside('trimmerOhms'), rotation: inside('fraction') })).map(
+    commands.setVolume,
+  ),
   setCoupling: orNull(
     fc.record({
       farads: inside('couplingFarads'),
@@ -73,6 +76,7 @@ const ANY: Readonly<Record<Exclude<keyof typeof commands, 'replaceWith'>, fc.Arb
   setSupply: fc
     .record({ volts: inside('supplyVolts'), diode: fc.boolean() })
     .map((change) => commands.setSupply(change)),
+  setSeed: fc.nat(999_999).map(commands.setSeed),
   setNoise: inside('noiseVolts').map(commands.setNoise),
   chooseCell: fc
     .tuple(id, fc.constantFrom(...(Object.keys(CELLS) as CellId[])))

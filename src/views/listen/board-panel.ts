@@ -5,19 +5,32 @@ import type { Lampnote } from '../../app/lampnote.ts';
 import * as commands from '../../design/commands.ts';
 import type { Design } from '../../design/design.ts';
 import { LIMITS, NOTES_LENGTH } from '../../design/limits.ts';
+import type { CapacitorKindId } from '../../parts/capacitors.ts';
 import type { ComparatorId } from '../../parts/comparators.ts';
 import type { SupplyId } from '../../parts/supplies.ts';
 import { TIMERS, type TimerId } from '../../parts/timers.ts';
+import { formatShare } from '../../quantity/format.ts';
 import { VOICES } from '../../quantity/units.ts';
 import { words } from '../../words/en.ts';
 import { AppElement } from '../app-element.ts';
 import '../caution-note.ts';
 import '../controls/choice-row.ts';
-import type { ChooseDetail, CommitDetail, ReadText } from '../controls/events.ts';
+import type { ChooseDetail, CommitDetail, ReadText, SlideDetail } from '../controls/events.ts';
+import '../controls/level-slider.ts';
 import '../controls/quantity-field.ts';
-import { faradsText, NONE, ohmsText, orNone, reader, readerOrNone, voltsText } from '../edits.ts';
+import {
+  faradsText,
+  GestureEdits,
+  NONE,
+  ohmsText,
+  orNone,
+  reader,
+  readerOrNone,
+  voltsText,
+} from '../edits.ts';
 import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
+import './board-readouts.ts';
 import { choicesOf } from './choices.ts';
 
 const read = {
@@ -27,6 +40,10 @@ const read = {
   coupling: readerOrNone('capacitance', LIMITS.couplingFarads, NONE),
   load: reader('resistance', LIMITS.loadOhms),
   noise: reader('voltage', LIMITS.noiseVolts),
+  volume: readerOrNone('resistance', LIMITS.trimmerOhms, NONE),
+  source: reader('resistance', LIMITS.sourceOhms),
+  dip: reader('voltage', LIMITS.dipVolts),
+  seed: reader('number', { min: 0, max: 999_999 }),
 };
 
 /** Fitted when somebody asks for mixing resistors again. */
@@ -50,6 +67,11 @@ export class BoardPanel extends AppElement {
       .note {
         color: var(--caution);
       }
+      label.switch {
+        display: flex;
+        align-items: center;
+        font-size: var(--text-control);
+      }
       .notes {
         display: block;
         max-width: var(--measure);
@@ -70,9 +92,11 @@ export class BoardPanel extends AppElement {
   ];
 
   #design!: Selected<Design, Design>;
+  #edits!: GestureEdits;
 
   protected override bind(app: Lampnote): void {
     this.#design = new Selected(this, app.design, (design) => design);
+    this.#edits = new GestureEdits(app);
   }
 
   protected override render(): TemplateResult {
@@ -114,10 +138,39 @@ export class BoardPanel extends AppElement {
           (farads) =>
             commands.setCoupling(farads === NONE ? null : { farads, kind: output.coupling?.kind ?? 'film' }),
         )}
+        ${
+          output.coupling
+            ? this.#choice(
+                words.board.couplingKind,
+                words.board.couplingKinds,
+                output.coupling.kind,
+                (kind) => commands.setCoupling({ ...output.coupling!, kind: kind as CapacitorKindId }),
+              )
+            : ''
+        }
+        ${this.#field(
+          words.board.volume,
+          output.volume?.ohms ?? NONE,
+          orNone(ohmsText),
+          read.volume,
+          (ohms) =>
+            commands.setVolume(ohms === NONE ? null : { ohms, rotation: output.volume?.rotation ?? 1 }),
+        )}
+        ${output.volume ? this.#volumeTurn(output.volume) : ''}
         ${this.#field(words.board.load, output.loadOhms, ohmsText, read.load, commands.setLoadOhms)}
         ${this.#field(words.board.noise, noise.voltsRms, voltsText, read.noise, commands.setNoise)}
+        ${this.#field(words.board.seed, noise.seed, String, read.seed, (seed) => commands.setSeed(Math.round(seed)))}
+        ${this.#field(words.board.source, supply.sourceOhms, ohmsText, read.source, (sourceOhms) =>
+          commands.setSupply({ sourceOhms }),
+        )}
+        ${this.#field(words.board.dip, supply.sharedDipVolts, voltsText, read.dip, (sharedDipVolts) =>
+          commands.setSupply({ sharedDipVolts }),
+        )}
+        ${this.#switch(words.board.diode, supply.diode, (diode) => commands.setSupply({ diode }))}
+        ${this.#switch(words.board.decoupled, supply.decoupled, (decoupled) => commands.setSupply({ decoupled }))}
       </div>
       ${this.#says(this.#design.value)}
+      <board-readouts .app=${this.app}></board-readouts>
       <label class="notes"
         >${words.board.notes}
         <textarea
@@ -139,6 +192,37 @@ export class BoardPanel extends AppElement {
     const { jack, jackCornerHertz } = derivedInstrument(design);
     return html`<p class="small">${words.board.jack(jack.boundVolts, jackCornerHertz)}</p>
       ${design.output.mixOhms === null ? html`<p class="small note">${words.board.clash(jack.clashAmperes, TIMERS[design.timer].outputAmperes)}</p>` : ''}`;
+  }
+
+  #volumeTurn(volume: NonNullable<Design['output']['volume']>): TemplateResult {
+    const text = formatShare(volume.rotation);
+    return html`<level-slider
+      label=${words.board.volumeTurn}
+      .value=${volume.rotation}
+      min="0"
+      max="1"
+      scale="linear"
+      .readout=${text}
+      .valuetext=${text}
+      @slide=${({ detail }: CustomEvent<SlideDetail>) =>
+        this.#edits.edit(
+          words.board.volume,
+          commands.setVolume({ ...volume, rotation: detail.value }),
+          detail.phase,
+        )}
+    ></level-slider>`;
+  }
+
+  #switch(label: string, value: boolean, command: (value: boolean) => commands.Command): TemplateResult {
+    return html`<label class="switch">
+      <input
+        type="checkbox"
+        .checked=${value}
+        @change=${(event: Event) =>
+          this.app.change(label, command((event.currentTarget as HTMLInputElement).checked))}
+      />
+      ${label}
+    </label>`;
   }
 
   #choice(

@@ -5,6 +5,7 @@ import type { Lampnote } from '../../app/lampnote.ts';
 import type { Session } from '../../app/session.ts';
 import type { CameraLocks } from '../../light/camera.device.ts';
 import { type CameraRegion, moveRegion, resizeRegion } from '../../light/camera.ts';
+import { cameraAlias } from '../../light/mains-lamp.ts';
 import { VOICES, type VoiceId } from '../../quantity/units.ts';
 import { words } from '../../words/en.ts';
 import { AppElement } from '../app-element.ts';
@@ -16,6 +17,8 @@ import { LiveFrames, Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
 
 const readLux = reader('illuminance', { min: 0.1, max: 200_000 });
+/** Ripple between frames worth a word. */
+const RIPPLE_TOLD = 0.02;
 const STEP = 0.02;
 const FINE = 0.005;
 
@@ -167,10 +170,23 @@ export class CameraPanel extends AppElement {
             ${lockWords(state.locks)} ${state.restless ? words.camera.restless : ''}
           </p>
           ${VOICES.filter((voice) => clipped[voice]).map((voice) => html`<p class="fault">${words.camera.clipped(voice)}</p>`)}
+          ${this.#findings()}
           <p class="small">${words.camera.exactness}</p>`;
       default:
         return html``;
     }
+  }
+
+  #findings(): TemplateResult {
+    const { frameRate, ripple, drifting } = this.#view.value.findings;
+    const { mains } = this.app.session.current.lamp;
+    return html`${drifting ? html`<p class="fault">${words.camera.drifting}</p>` : ''}
+      ${ripple > RIPPLE_TOLD ? html`<p class="fault">${words.camera.ripple(ripple)}</p>` : ''}
+      ${
+        frameRate === null
+          ? ''
+          : html`<p class="small">${words.camera.rate(frameRate, mains, cameraAlias(2 * mains, frameRate))}</p>`
+      }`;
   }
 
   #lit(): TemplateResult {

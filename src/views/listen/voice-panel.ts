@@ -7,6 +7,7 @@ import * as commands from '../../design/commands.ts';
 import type { Design, Polarity, Voice } from '../../design/design.ts';
 import { LIMITS } from '../../design/limits.ts';
 import { DIELECTRICS, type DielectricId } from '../../parts/capacitors.ts';
+import { CELLS, type CellId } from '../../parts/cells.ts';
 import { TIMERS } from '../../parts/timers.ts';
 import { TRIMMERS, type TrimmerId } from '../../parts/trimmers.ts';
 import { nearestNote } from '../../plan/notes.ts';
@@ -237,6 +238,13 @@ export class VoicePanel extends AppElement {
     const label = (what: string) => words.labels.part(id, what);
     return html`<div class="parts">
         ${this.#kindOf(part.trimmer.part)} ${this.#dielectric(part)}
+        ${this.#select(
+          words.voices.cellFamily,
+          part.cell.family,
+          Object.keys(CELLS),
+          words.voices.cellFamilies,
+          (value) => commands.chooseCell(id, value as CellId),
+        )}
         <choice-row
           legend=${words.voices.polarity}
           .choices=${choicesOf(words.voices.polarities)}

@@ -30,18 +30,18 @@ export class WarningsPanel extends AppElement {
         border-left: var(--stroke-data) solid var(--hair);
         font-size: var(--text-control);
       }
-      li.danger,
-      li.wrong {
+      li.is-danger,
+      li.is-wrong {
         border-left-color: var(--fault);
       }
-      li.caution {
+      li.is-caution {
         border-left-color: var(--caution);
       }
-      .danger strong,
-      .wrong strong {
+      .is-danger strong,
+      .is-wrong strong {
         color: var(--fault);
       }
-      .caution strong {
+      .is-caution strong {
         color: var(--caution);
       }
       li p {
@@ -81,7 +81,7 @@ export class WarningsPanel extends AppElement {
     return html`<ul>
       ${warnings.map((warning) => {
         const { who, reason, remedy, source } = warningWords(warning);
-        return html`<li class=${warning.severity}>
+        return html`<li class="is-${warning.severity}">
           <p><strong>${words.warnings.severities[warning.severity]}${who ? `, ${who}` : ''}.</strong> ${reason}</p>
           <p>${remedy}</p>
           <p class="small">${words.caution.source(source)}</p>

@@ -21,8 +21,10 @@ export function whyWords(design: Design, instrument: Instrument, frame: LiveFram
     const shade = design.voices[voice].polarity === 'shade';
     const rises = (design.voices[voice].divider.cell === 'bottom') !== shade;
     const { on } = instrument.voices[voice].tripLux;
+    const light = frame.lux[voice];
+    if (on !== null && (shade ? light < on : light > on)) return [words.why.catching(voice, light)];
     const back = on === null ? [] : [words.why.back(voice, on, shade)];
-    return [words.why.silent(voice, frame.lux[voice], rises), ...back];
+    return [words.why.silent(voice, light, rises), ...back];
   });
   const { on, off } = instrument.voices.A.tripLux;
   const gap =
