@@ -1,6 +1,5 @@
 /** Values computed from the document, kept while the document stays the same object; never stored in it. */
 import { instrumentOf } from '../circuit/instrument.ts';
-import { warningsOf } from '../circuit/warnings.ts';
 import type { Design } from '../design/design.ts';
 
 /** Remembers the last answer: the same argument gives the identical result. */
@@ -14,6 +13,3 @@ export function memoized<A, R>(compute: (argument: A) => R): (argument: A) => R 
 
 /** The instrument a design describes. */
 export const derivedInstrument = memoized((design: Design) => instrumentOf(design));
-
-/** What the design will run into, worst first. */
-export const derivedWarnings = memoized((design: Design) => warningsOf(design, derivedInstrument(design)));

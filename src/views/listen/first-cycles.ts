@@ -21,7 +21,7 @@ const SIZE = {
   width: 620,
   height: 210,
   left: 52,
-  right: 12,
+  right: 40,
   top: 10,
   capacitor: 130,
   output: [152, 182],

@@ -12,25 +12,16 @@ import '../caution-note.ts';
 import '../controls/choice-row.ts';
 import type { ChooseDetail } from '../controls/events.ts';
 import '../plots/light-axis.ts';
-import '../plots/live-traces.ts';
 import type { LiveTraces } from '../plots/live-traces.ts';
 import { LiveFrames, Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
-import './board-panel.ts';
-import './camera-panel.ts';
 import { choicesOf } from './choices.ts';
-import './first-cycles.ts';
 import { listenStyles } from './listen-styles.ts';
 import { referenceBands, tripsOnAxis } from './references.ts';
-import './lamp-row.ts';
-import './log-panel.ts';
 import './reference-note.ts';
-import './scene-panel.ts';
 import './stage-panel.ts';
-import './take-panel.ts';
 import './threshold-panel.ts';
 import './voice-panel.ts';
-import './warnings-panel.ts';
 import { takeWords } from '../../words/en-scenes.ts';
 import { whyWords } from './why.ts';
 
@@ -49,7 +40,7 @@ export class PlaceListen extends AppElement {
   #design!: Selected<Design, Design>;
   #light!: Selected<Session, LightSource>;
   #live!: LiveFrames;
-  #traces: LiveTraces | null = null;
+  #traces: Partial<Pick<LiveTraces, 'push'>> | null = null;
 
   protected override bind(app: Lampnote): void {
     this.#design = new Selected(this, app.design, (design) => design);
@@ -59,6 +50,7 @@ export class PlaceListen extends AppElement {
 
   protected override firstUpdated(_changed: PropertyValues): void {
     this.#traces = this.renderRoot.querySelector('live-traces');
+    void import('./later.ts');
   }
 
   protected override render(): TemplateResult {
@@ -165,7 +157,8 @@ export class PlaceListen extends AppElement {
   }
 
   #trace(frame: LiveFrame): void {
-    this.#traces?.push({ seconds: frame.time, volts: frame.node, sounding: frame.sounding });
+    // Until its code has come, the element is there but cannot take anything.
+    this.#traces?.push?.({ seconds: frame.time, volts: frame.node, sounding: frame.sounding });
   }
 
   /** The whole supply: a trace that leaves the paper tells nothing. */

@@ -1,6 +1,6 @@
 /** `<warnings-panel>`: what this design will run into, worst first, each with its remedy. */
 import { css, html, type TemplateResult } from 'lit';
-import { derivedWarnings } from '../../app/derived.ts';
+import { derivedWarnings } from '../../app/derived-warnings.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
 import type { Warning } from '../../circuit/warnings.ts';
 import type { Design } from '../../design/design.ts';
