@@ -7,10 +7,8 @@ import type { Jack } from '../circuit/output.ts';
 import { type Command, replaceWith, turnThreshold } from '../design/commands.ts';
 import { type Complaint, decodeText, encodeText } from '../design/decode.ts';
 import type { Design } from '../design/design.ts';
-import { frequencyOfNote } from '../plan/notes.ts';
 import { type JustOn, justOn, trimmersOf } from '../plan/threshold.ts';
 import type { Lux, Pair, Seconds, VoiceId, Volts } from '../quantity/units.ts';
-import type { Player, SoundTrouble } from '../sound/player.device.ts';
 import { renderTake } from '../sound/render.ts';
 import { type EngineSettings, settingsOf } from '../sound/settings.ts';
 import { fullScaleVolts, wavOf } from '../sound/wav.ts';
@@ -20,18 +18,10 @@ import { derivedInstrument } from './derived.ts';
 import { LightDesk } from './light-desk.ts';
 import { LightRecorder } from './light-recorder.ts';
 import { Live } from './live.ts';
-import { Rest } from './rest.ts';
 import type { Session } from './session.ts';
+import { SoundDesk } from './sound-desk.ts';
 import { keepDesign, keepSession } from './storage.device.ts';
 import { DocumentStore, Store } from './store.ts';
-
-export interface SoundState {
-  readonly kind: 'off' | 'starting' | 'on';
-  /** Why nothing is heard although it should be. */
-  readonly trouble: SoundTrouble | null;
-  /** Faded after a while without a change. */
-  readonly faded: boolean;
-}
 
 /** A notice under the bar: what happened to a file, or to the keeping of the design. */
 export type Notice =
@@ -41,24 +31,19 @@ export type Notice =
   | { readonly kind: 'not kept' }
   | { readonly kind: 'opened'; readonly name: string };
 
-const FADE_SECONDS: Seconds = 2;
-const SILENCE_DB = -100;
-
 export class Lampnote {
   readonly design: DocumentStore<Design>;
   readonly session: Store<Session>;
-  readonly sound = new Store<SoundState>({ kind: 'off', trouble: null, faded: false });
   readonly notice = new Store<Notice | null>(null);
   readonly live: Live;
   readonly light: LightDesk;
+  readonly sound: SoundDesk;
   /** The light being written down, and the last one that was. */
   readonly recording = new Store<{ readonly running: boolean; readonly seconds: Seconds }>({
     running: false,
     seconds: 0,
   });
 
-  #player: Player | null = null;
-  readonly #rest = new Rest(seconds());
   #recorder: LightRecorder | null = null;
   #frameRequest = 0;
 
@@ -68,26 +53,32 @@ export class Lampnote {
     this.light = new LightDesk(this.session, {
       aim: (lux, over) => {
         this.live.aim(lux, over);
-        this.#player?.send({ kind: 'aim', lux, seconds: over });
+        this.sound.send({ kind: 'aim', lux, seconds: over });
       },
       play: (program, place) => {
         this.live.play(program, place);
-        this.#player?.send({ kind: 'play', program, place });
+        this.sound.send({ kind: 'play', program, place });
       },
     });
     this.live = new Live(this.#settings(), this.light.program);
+    this.sound = new SoundDesk({
+      session: this.session,
+      settings: () => this.#settings(),
+      light: this.light,
+      live: this.live,
+    });
     this.live.subscribe(({ time, lux }) => this.#writeDown(time, lux));
     this.design.subscribe(() => this.#designChanged());
     this.session.subscribe(() => {
       keepSession(this.session.current);
-      this.#touch();
+      this.sound.touch();
     });
   }
 
   /** Begins to follow the light on the page, frame by frame. */
   run(): void {
     const step = () => {
-      if (!this.#player) this.live.advance(seconds());
+      if (!this.sound.isPlaying) this.live.advance(seconds());
       this.#frameRequest = requestAnimationFrame(step);
     };
     this.#frameRequest = requestAnimationFrame(step);
@@ -97,14 +88,14 @@ export class Lampnote {
   async leave(): Promise<void> {
     cancelAnimationFrame(this.#frameRequest);
     this.light.camera.stop();
-    await this.soundOff();
+    await this.sound.off();
   }
 
   // --- the document -------------------------------------------------------------------------------------
 
   /** Changes the design as one step; the same `gesture` keeps a drag one step. */
   change(label: string, command: Command, gesture: unknown = null): void {
-    this.#touch();
+    this.sound.touch();
     this.design.change(label, command, gesture);
   }
 
@@ -151,7 +142,7 @@ export class Lampnote {
 
   /** Begins to write the light down, or ends it. */
   record(running: boolean): void {
-    this.#touch();
+    this.sound.touch();
     if (running) this.#recorder = new LightRecorder();
     this.recording.dispatch((recording) => ({ ...recording, running }));
   }
@@ -187,7 +178,7 @@ export class Lampnote {
 
   setSession(change: Partial<Pick<Session, 'look' | 'volumeDb' | 'cameraLux' | 'exhibition'>>): void {
     this.session.dispatch((session) => ({ ...session, ...change }));
-    if (change.volumeDb !== undefined) this.#player?.setVolume(change.volumeDb);
+    if (change.volumeDb !== undefined) this.sound.setVolume(change.volumeDb);
   }
 
   /**
@@ -208,88 +199,10 @@ export class Lampnote {
     return found;
   }
 
-  // --- sound --------------------------------------------------------------------------------------------
-
-  /** From a press only. */
-  async soundOn(): Promise<void> {
-    if (this.sound.current.kind !== 'off') return this.wake();
-    this.#setSound({ kind: 'starting', trouble: null, faded: false });
-    const AudioContextHere = globalThis.AudioContext as typeof AudioContext | undefined;
-    if (!AudioContextHere) return this.#setSound({ kind: 'off', trouble: 'unsupported' });
-    // Made and woken inside the press: some browsers let sound start only there.
-    const native = new AudioContextHere({ latencyHint: 'interactive' });
-    void native.resume();
-    // Tone greets in the console otherwise.
-    Object.assign(globalThis, { TONE_SILENCE_LOGGING: true });
-    try {
-      const { Player: PlayerClass } = await import('../sound/player.device.ts');
-      const player = new PlayerClass(native, {
-        onFrame: (frame) => this.#heard(frame),
-        onTrouble: (trouble) => this.#setSound({ trouble }),
-      });
-      const start = { settings: this.#settings(), program: this.light.program };
-      const trouble = await player.start(start, this.session.current.volumeDb);
-      if (trouble && trouble !== 'suspended' && trouble !== 'interrupted') {
-        await player.stop();
-        return this.#setSound({ kind: 'off', trouble });
-      }
-      this.#player = player;
-      // What changed while the module was loading.
-      player.send({ kind: 'settings', settings: this.#settings() });
-      player.send({ kind: 'play', ...this.light.playing });
-      this.#sendReference();
-      this.#touch();
-      this.#setSound({ kind: 'on', trouble });
-    } catch {
-      await native.close().catch(() => undefined);
-      this.#setSound({ kind: 'off', trouble: 'module' });
-    }
-  }
-
   /** A note to compare by ear; heard while the sound is on. */
   setReference(change: Partial<Session['reference']>): void {
     this.session.dispatch((session) => ({ ...session, reference: { ...session.reference, ...change } }));
-    this.#sendReference();
-  }
-
-  #sendReference(): void {
-    const { note, sounds } = this.session.current.reference;
-    this.#player?.setReference(sounds ? frequencyOfNote(note) : null);
-  }
-
-  /** Ramps down and lets the audio go; the page's own model takes over. */
-  async soundOff(): Promise<void> {
-    const player = this.#player;
-    if (!player) return;
-    this.#player = null;
-    this.live.restart(this.light.program);
-    this.#setSound({ kind: 'off', trouble: null, faded: false });
-    await player.stop();
-  }
-
-  /** Any press brings a faded or sleeping sound back. */
-  wake(): void {
-    if (!this.#player) return;
-    this.#touch();
-    const { trouble } = this.sound.current;
-    // A device that stands still, or a module that failed, is not woken: it is built anew, inside the press.
-    if (trouble === 'stalled' || trouble === 'processor') void this.#rebuild();
-    else if (trouble) void this.#player.resume();
-  }
-
-  async #rebuild(): Promise<void> {
-    const off = this.soundOff();
-    const on = this.soundOn();
-    await Promise.all([off, on]);
-  }
-
-  /** The page is looked at again: a sound that was put to sleep meanwhile goes on. */
-  shown(): void {
-    if (this.#player && this.sound.current.trouble) void this.#player.resume();
-  }
-
-  get levelDb(): number {
-    return this.#player?.levelDb ?? Number.NEGATIVE_INFINITY;
+    this.sound.sendReference();
   }
 
   // --- how one thing reaches the others --------------------------------------------------------------------
@@ -302,39 +215,7 @@ export class Lampnote {
   #designChanged(): void {
     const settings = this.#settings();
     this.live.setSettings(settings);
-    this.#player?.send({ kind: 'settings', settings });
+    this.sound.send({ kind: 'settings', settings });
     if (!keepDesign(this.design.current)) this.notice.dispatch(() => ({ kind: 'not kept' }));
-  }
-
-  #heard(frame: Float64Array): void {
-    if (!this.#player) return;
-    const now = seconds();
-    this.live.take(now, frame);
-    const { lux, changed } = this.live.latest!;
-    if (this.#rest.see(now, lux, changed)) this.#unfade();
-    else if (!this.session.current.exhibition && !this.sound.current.faded && this.#rest.isDue(now)) {
-      this.#player.setVolume(SILENCE_DB, FADE_SECONDS);
-      this.#setSound({ faded: true });
-    }
-  }
-
-  #touch(): void {
-    this.#rest.touch(seconds());
-    this.#unfade();
-  }
-
-  #unfade(): void {
-    if (!this.sound.current.faded) return;
-    this.#player?.setVolume(this.session.current.volumeDb, 0.2);
-    this.#setSound({ faded: false });
-  }
-
-  #setSound(change: Partial<SoundState>): void {
-    this.sound.dispatch((sound) => {
-      const next = { ...sound, ...change };
-      return next.kind === sound.kind && next.trouble === sound.trouble && next.faded === sound.faded
-        ? sound
-        : next;
-    });
   }
 }

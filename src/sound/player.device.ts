@@ -38,11 +38,10 @@ export class Player {
   readonly #native: AudioContext;
   readonly #events: PlayerEvents;
   #node: AudioWorkletNode | null = null;
-  #gain: Gain<'decibels'> | null = null;
+  #gain: Gain | null = null;
   #meter: Meter | null = null;
   /** A steady note to compare by ear; made when first wanted. */
   #reference: { oscillator: Oscillator; gain: Gain } | null = null;
-  #volumeDb = SILENT_DB;
   #watch = 0;
 
   /** The context must have been made inside the press that asked for sound. */
@@ -77,7 +76,7 @@ export class Player {
     } catch {
       return 'processor';
     }
-    this.#gain = new Gain({ context, gain: SILENT_DB, units: 'decibels' });
+    this.#gain = new Gain({ context, gain: 0 });
     this.#meter = new Meter({ context, smoothing: 0.6 });
     this.#node.connect(this.#gain.input as unknown as AudioNode);
     this.#gain.connect(this.#meter);
@@ -99,9 +98,8 @@ export class Player {
 
   /** Loudest peak of both voices together, dB below full scale; −Infinity is silence. */
   setVolume(db: number, ramp: Seconds = RAMP): void {
-    this.#volumeDb = db;
-    // Tone's "decibels" gain ramps on the linear value; −100 dB is as good as silence and finite.
-    this.#gain?.gain.rampTo(Math.max(-100, db), ramp);
+    // A straight ramp of the amplitude: a ramp of the decibels would do most of its way in the end.
+    this.#gain?.gain.linearRampTo(10 ** (db / 20), ramp);
   }
 
   /** Sounds a steady note beside the voices; null takes it away. */
@@ -123,10 +121,6 @@ export class Player {
     }
     this.#reference.oscillator.frequency.value = frequency;
     this.#reference.gain.gain.rampTo(REFERENCE_LEVEL, RAMP);
-  }
-
-  get volumeDb(): number {
-    return this.#volumeDb;
   }
 
   /** Level after the volume, dB below full scale, smoothed. */

@@ -9,7 +9,7 @@ export class CautionNote extends LitElement {
   static override styles = [
     common,
     css`
-      aside {
+      .note {
         padding-left: 10px;
         border-left: var(--stroke-data) solid var(--caution);
         color: var(--muted);
@@ -34,7 +34,7 @@ export class CautionNote extends LitElement {
 
   protected override render(): TemplateResult {
     const cautions = cautionsAt(...this.places);
-    return html`<aside aria-label=${words.caution.heading}>
+    return html`<div class="note" role="note" aria-label=${words.caution.heading}>
       ${cautions.map(
         (caution, i) =>
           html`<p>
@@ -43,7 +43,7 @@ export class CautionNote extends LitElement {
           </p>`,
       )}
       <p>${LOCAL_RULES}</p>
-    </aside>`;
+    </div>`;
   }
 }
 

@@ -1,7 +1,8 @@
 /** `<lamp-note>`: the page. A slim bar, the live strip, and the place. */
 import { html, type TemplateResult } from 'lit';
-import type { Lampnote, Notice, SoundState } from '../app/lampnote.ts';
+import type { Lampnote, Notice } from '../app/lampnote.ts';
 import { type Look, type Session, VOLUME } from '../app/session.ts';
+import type { SoundState } from '../app/sound-desk.ts';
 import type { History } from '../app/store.ts';
 import * as commands from '../design/commands.ts';
 import type { Complaint } from '../design/decode.ts';
@@ -33,7 +34,7 @@ export class LampNote extends AppElement {
   protected override bind(app: Lampnote): void {
     this.#design = new Selected(this, app.design, (design) => design);
     this.#session = new Selected(this, app.session, (session) => session);
-    this.#sound = new Selected(this, app.sound, (sound) => sound);
+    this.#sound = new Selected(this, app.sound.state, (sound) => sound);
     this.#notice = new Selected(this, app.notice, (notice) => notice);
   }
 
@@ -64,7 +65,8 @@ export class LampNote extends AppElement {
 
   protected override render(): TemplateResult {
     const design = this.#design.value;
-    return html`<header class="bar">
+    return html`<header>
+        <div class="bar">
         <h1>${words.product}</h1>
         <input
           class="name"
@@ -80,8 +82,9 @@ export class LampNote extends AppElement {
             )}
         />
         ${this.#soundControls()} ${this.#documentControls(this.app.design.history)}
+        </div>
+        ${this.#soundWords()} ${this.#noticeWords()}
       </header>
-      ${this.#soundWords()} ${this.#noticeWords()}
       <live-strip .app=${this.app}></live-strip>
       <place-listen .app=${this.app}></place-listen>
       <footer>
@@ -107,7 +110,7 @@ export class LampNote extends AppElement {
         type="button"
         class="primary"
         ?disabled=${kind === 'starting'}
-        @click=${() => (kind === 'on' ? this.app.soundOff() : this.app.soundOn())}
+        @click=${() => (kind === 'on' ? this.app.sound.off() : this.app.sound.on())}
       >
         ${label}
       </button>
@@ -230,17 +233,17 @@ export class LampNote extends AppElement {
   };
 
   readonly #shown = (): void => {
-    if (!document.hidden) this.app.shown();
+    if (!document.hidden) this.app.sound.shown();
   };
 
-  readonly #wake = (): void => this.app.wake();
+  readonly #wake = (): void => this.app.sound.wake();
 
   readonly #key = (event: KeyboardEvent): void => {
     if (event.key === 'Escape' && event.shiftKey) {
-      void this.app.soundOff();
+      void this.app.sound.off();
       return;
     }
-    this.app.wake();
+    this.app.sound.wake();
     if (event.key === 'Escape' && !event.defaultPrevented) {
       this.app.light.setStage({ cover: { A: 0, B: 0 } });
       return;

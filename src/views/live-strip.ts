@@ -1,8 +1,9 @@
 /** `<live-strip>`: both voices at a glance, in every place: note, hertz, and the gate in words and shape. */
 import { css, html, type PropertyValues, type TemplateResult } from 'lit';
 import { derivedInstrument } from '../app/derived.ts';
-import type { Lampnote, SoundState } from '../app/lampnote.ts';
+import type { Lampnote } from '../app/lampnote.ts';
 import type { ShownGate } from '../app/shown.ts';
+import type { SoundState } from '../app/sound-desk.ts';
 import type { Design } from '../design/design.ts';
 import { nearestNote } from '../plan/notes.ts';
 import { pairOf, VOICES, type VoiceId } from '../quantity/units.ts';
@@ -77,7 +78,7 @@ export class LiveStrip extends AppElement {
 
   protected override bind(app: Lampnote): void {
     this.#design = new Selected(this, app.design, (design) => design);
-    this.#sound = new Selected(this, app.sound, (sound) => sound);
+    this.#sound = new Selected(this, app.sound.state, (sound) => sound);
     this.#live = new LiveFrames(this, app.live, 6);
   }
 
@@ -90,7 +91,7 @@ export class LiveStrip extends AppElement {
     const on = this.#sound.value.kind === 'on';
     return html`<section class="strip" aria-label=${words.strip.heading}>
         ${VOICES.map((voice) => this.#voice(voice))}
-        <span class="level muted small">${on ? words.strip.level(this.app.levelDb) : ''}</span>
+        <span class="level muted small">${on ? words.strip.level(this.app.sound.levelDb) : ''}</span>
       </section>
       <p class="visually-hidden" role="status">${this.told}</p>`;
   }

@@ -1,6 +1,7 @@
 /** Access: axe in every look, wide and narrow, folded out and sounding; sizes, forced colours, and A told from B. */
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import type { AxeResults, ElementContext, RunOptions } from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, inject, test } from 'vitest';
 import type { Look } from '../../src/app/session.ts';
@@ -33,18 +34,23 @@ async function visit(look: Look, options: PageOptions = {}) {
 }
 
 const choose = (page: Page, look: Look): Promise<void> =>
-  page.getByRole('radio', { name: words.bar.looks[look], exact: true }).check();
+  page
+    .getByRole('group', { name: words.bar.look, exact: true })
+    .getByRole('radio', { name: words.bar.looks[look], exact: true })
+    .check();
 
+type Run = (context: ElementContext, options: RunOptions) => Promise<AxeResults>;
 type Found = Record<string, readonly string[]>;
 
 /** What axe finds wrong in the page, or in one element of it, one line for each place. */
 async function faults(page: Page, within: readonly string[] | null = null): Promise<readonly string[]> {
+  const options: RunOptions = { rules: { 'target-size': { enabled: true } }, resultTypes: ['violations'] };
   const { violations } = await page.evaluate(
-    ([path, options]) => {
-      const axe = Reflect.get(globalThis, 'axe') as typeof import('axe-core');
-      return axe.run(path ? { include: [{ fromShadowDom: [...path] }] } : document, options);
+    ([path, wanted]) => {
+      const { run } = Reflect.get(globalThis, 'axe') as { run: Run };
+      return run(path ? { include: [{ fromShadowDom: [...path] }] } : document, wanted);
     },
-    [within, { rules: { 'target-size': { enabled: true } }, resultTypes: ['violations'] }] as const,
+    [within, options] as const,
   );
   const found = violations.flatMap(({ id, nodes }) =>
     nodes.map(({ target, failureSummary }) => `${id}: ${target.join(' ')}: ${failureSummary}`),

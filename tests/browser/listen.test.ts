@@ -11,7 +11,7 @@ import type { Design } from '../../src/design/design.ts';
 import { LIMITS } from '../../src/design/limits.ts';
 import { DEFAULT_STAGE, stageLux } from '../../src/light/stage.ts';
 import { formatQuantity } from '../../src/quantity/format.ts';
-import type { VoiceId } from '../../src/quantity/units.ts';
+import { VOICES, type VoiceId } from '../../src/quantity/units.ts';
 import { words } from '../../src/words/en.ts';
 import { designWith } from '../circuit/building.ts';
 import {
@@ -268,7 +268,9 @@ describe('sound', () => {
     await soundButton(page, words.bar.soundStarting).waitFor();
     await page.keyboard.press('Shift+Escape');
     deliver();
-    await soundButton(page).waitFor({ timeout: 5000 });
+    const { soundOn, soundOff } = words.bar;
+    await page.getByRole('button', { name: new RegExp(`^(${soundOn}|${soundOff})$`) }).waitFor();
+    expect(await soundButton(page, soundOff).count()).toBe(0);
     await hear(page, ({ state, peak }) => peak === 0 && (state === 'none' || state === 'closed'));
     await close();
   });
@@ -542,6 +544,9 @@ describe('files and keeping', () => {
       await page.getByRole('combobox', { name: words.bar.designs }).selectOption({ label: name });
       await page.getByText(words.notice.opened(name)).waitFor();
       expect(await page.getByRole('textbox', { name: words.bar.name }).inputValue()).toBe(name);
+      // A voice that sounds in shade gets its hand.
+      for (const id of VOICES)
+        await hand(page, id).press(design.voices[id].polarity === 'shade' ? 'End' : 'Home');
       await hearBoth(page, design);
     }
     await close();

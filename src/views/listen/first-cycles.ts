@@ -11,21 +11,15 @@ import { AppElement } from '../app-element.ts';
 import '../controls/choice-row.ts';
 import type { ChooseDetail } from '../controls/events.ts';
 import { chartStyles, tableOnDemand } from '../plots/chart.ts';
+import { Sheet } from '../plots/sheet.ts';
 import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
 import { voiceStyles } from '../theme/voice-mark.ts';
 
 /** Two to four periods are drawn: more would be stripes. */
 const CYCLES = 3;
-const SIZE = {
-  width: 620,
-  height: 210,
-  left: 52,
-  right: 40,
-  top: 10,
-  capacitor: 130,
-  output: [152, 182],
-} as const;
+/** In pixels; the width is the place's own. */
+const SIZE = { most: 720, left: 4.6, right: 2.2, top: 10, capacitor: 130, output: [152, 182] } as const;
 const POINTS = 24;
 
 export class FirstCycles extends AppElement {
@@ -37,9 +31,6 @@ export class FirstCycles extends AppElement {
     css`
       svg {
         display: block;
-        width: 100%;
-        max-width: 720px;
-        height: auto;
       }
       .frame,
       .level {
@@ -66,6 +57,7 @@ export class FirstCycles extends AppElement {
   declare voice: VoiceId;
   /** Stretches shown so far. */
   declare step: number;
+  readonly #sheet = new Sheet(this);
   #design!: Selected<Design, Design>;
 
   constructor() {
@@ -98,7 +90,7 @@ export class FirstCycles extends AppElement {
         <span class="small">${words.first.step(this.step, stretches.length)}</span>
       </div>
       <figure>
-        ${stretches.length > 0 ? this.#draw(stretches, railVolts) : html`<p>${words.first.none}</p>`}
+        ${this.#sheet.width === 0 ? '' : stretches.length > 0 ? this.#draw(stretches, railVolts) : html`<p>${words.first.none}</p>`}
         ${tableOnDemand({ toggle: words.first.table, heads: words.first.heads, rows: stretches.map(tableRow) })}
       </figure>
       <p role="status">${this.#says(stretches)}</p>`;
@@ -116,22 +108,27 @@ export class FirstCycles extends AppElement {
   }
 
   #draw(stretches: readonly Stretch[], rail: number): TemplateResult {
-    const x = scaleLinear([0, stretches.at(-1)!.end], [SIZE.left, SIZE.width - SIZE.right]);
+    const { fontSize } = this.#sheet;
+    const width = Math.min(SIZE.most, this.#sheet.width);
+    const height = SIZE.output[1] + 2 * fontSize;
+    const left = SIZE.left * fontSize;
+    const end = width - SIZE.right * fontSize;
+    const x = scaleLinear([0, stretches.at(-1)!.end], [left, end]);
     const y = scaleLinear([0, rail], [SIZE.capacitor, SIZE.top]);
     const name = this.voice.toLowerCase();
-    return html`<svg viewBox="0 0 ${SIZE.width} ${SIZE.height}" role="img" aria-label=${words.first.figure}>
-      <path class="frame" d="M ${SIZE.left} ${SIZE.top} V ${SIZE.capacitor} H ${SIZE.width - SIZE.right}" />
+    return html`<svg viewBox="0 0 ${width} ${height}" width=${width} height=${height} role="img" aria-label=${words.first.figure}>
+      <path class="frame" d="M ${left} ${SIZE.top} V ${SIZE.capacitor} H ${end}" />
       ${[1 / 3, 2 / 3].map(
         (share) =>
-          svg`<line class="level" x1=${SIZE.left} x2=${SIZE.width - SIZE.right} y1=${y(rail * share)} y2=${y(rail * share)} />
-            <text x=${SIZE.left - 6} y=${y(rail * share) + 4} text-anchor="end">${words.volts(rail * share)}</text>`,
+          svg`<line class="level" x1=${left} x2=${end} y1=${y(rail * share)} y2=${y(rail * share)} />
+            <text x=${left - 6} y=${y(rail * share) + 4} text-anchor="end">${words.volts(rail * share)}</text>`,
       )}
       ${stretches.map((stretch, i) => drawStretch(stretch, i >= this.step, name, x, y))}
       ${x
         .ticks(4)
         .map(
           (t) =>
-            svg`<text x=${x(t)} y=${SIZE.height - 6} text-anchor="middle">${words.first.axis(t * 1000)}</text>`,
+            svg`<text x=${x(t)} y=${height - 6} text-anchor="middle">${words.first.axis(t * 1000)}</text>`,
         )}
     </svg>`;
   }

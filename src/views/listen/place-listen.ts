@@ -59,7 +59,7 @@ export class PlaceListen extends AppElement {
     const frame = this.#live.frame;
     const trips = tripsOnAxis(design, instrument.voices);
     const lux = frame?.lux ?? { A: 0, B: 0 };
-    return html`
+    return html`<main>
       <light-axis
         .needles=${VOICES.map((voice) => ({ voice, lux: lux[voice], label: words.axis.needle(voice, lux[voice]) }))}
         .trips=${trips}
@@ -75,11 +75,11 @@ export class PlaceListen extends AppElement {
         table-label=${words.axis.table}
         .heads=${words.axis.heads}
       ></light-axis>
-      <main class="page">
-        <aside class="margin" aria-label=${words.why.heading}>
+      <div class="page">
+        <section class="margin" aria-label=${words.why.heading}>
           ${frame ? whyWords(design, instrument, frame).map((text, i) => html`<p class=${i ? '' : 'why'}>${text}</p>`) : ''}
           <caution-note .places=${['headphones', 'sound']}></caution-note>
-        </aside>
+        </section>
         <section class="light" aria-labelledby="light">
           <div class="title">
             <h2 id="light">${words.light.heading}</h2>
@@ -139,8 +139,8 @@ export class PlaceListen extends AppElement {
         </section>
         <warnings-panel class="warnings" .app=${this.app}></warnings-panel>
         <board-panel class="board" .app=${this.app}></board-panel>
-      </main>
-    `;
+      </div>
+    </main>`;
   }
 
   #source(): TemplateResult {

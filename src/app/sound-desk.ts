@@ -1,0 +1,182 @@
+/**
+ * The sound: switched on by a press, kept at its volume, faded when nothing changes, brought back when it was put
+ * to sleep, built anew when it broke.
+ */
+import { frequencyOfNote } from '../plan/notes.ts';
+import type { Lux, Pair, Seconds } from '../quantity/units.ts';
+import type { Player, SoundTrouble } from '../sound/player.device.ts';
+import type { EngineMessage, EngineSettings } from '../sound/settings.ts';
+import { seconds } from './clock.ts';
+import type { LightDesk } from './light-desk.ts';
+import type { Live } from './live.ts';
+import { Rest } from './rest.ts';
+import type { Session } from './session.ts';
+import { Store } from './store.ts';
+
+export interface SoundState {
+  readonly kind: 'off' | 'starting' | 'on';
+  /** Why nothing is heard although it should be. */
+  readonly trouble: SoundTrouble | null;
+  /** Faded after a while without a change. */
+  readonly faded: boolean;
+}
+
+const FADE_SECONDS: Seconds = 2;
+const SILENCE_DB = Number.NEGATIVE_INFINITY;
+const OFF: SoundState = { kind: 'off', trouble: null, faded: false };
+
+/** Troubles that pass by themselves or with a press; the others need a new start. */
+const WAITING: readonly SoundTrouble[] = ['suspended', 'interrupted'];
+
+export class SoundDesk {
+  readonly state = new Store<SoundState>(OFF);
+  readonly #session: Store<Session>;
+  readonly #settings: () => EngineSettings;
+  readonly #light: LightDesk;
+  readonly #live: Live;
+  readonly #rest = new Rest(seconds());
+  #player: Player | null = null;
+  /** Rises with every switching on and off: a start that was overtaken is let go. */
+  #attempt = 0;
+
+  constructor(parts: {
+    session: Store<Session>;
+    settings: () => EngineSettings;
+    light: LightDesk;
+    live: Live;
+  }) {
+    this.#session = parts.session;
+    this.#settings = parts.settings;
+    this.#light = parts.light;
+    this.#live = parts.live;
+  }
+
+  /** Whether the audio thread plays, and the page's own model rests. */
+  get isPlaying(): boolean {
+    return this.#player !== null;
+  }
+
+  /** Level after the volume, dB below full scale. */
+  get levelDb(): number {
+    return this.#player?.levelDb ?? SILENCE_DB;
+  }
+
+  /** From a press only. */
+  async on(): Promise<void> {
+    if (this.state.current.kind !== 'off') return this.wake();
+    const attempt = ++this.#attempt;
+    this.#set({ ...OFF, kind: 'starting' });
+    const AudioContextHere = globalThis.AudioContext as typeof AudioContext | undefined;
+    if (!AudioContextHere) return this.#set({ ...OFF, trouble: 'unsupported' });
+    // Made and woken inside the press: some browsers let sound start only there.
+    const native = new AudioContextHere({ latencyHint: 'interactive' });
+    void native.resume();
+    // Tone greets in the console otherwise.
+    Object.assign(globalThis, { TONE_SILENCE_LOGGING: true });
+    try {
+      const { Player: PlayerClass } = await import('../sound/player.device.ts');
+      const player = new PlayerClass(native, {
+        onFrame: (frame) => this.#heard(frame),
+        onTrouble: (trouble) => this.#set({ trouble }),
+      });
+      const start = { settings: this.#settings(), program: this.#light.program };
+      const trouble = await player.start(start, this.#session.current.volumeDb);
+      if (attempt !== this.#attempt) return await player.stop();
+      if (trouble && !WAITING.includes(trouble)) {
+        await player.stop();
+        return this.#set({ ...OFF, trouble });
+      }
+      this.#player = player;
+      // What changed while the module was loading.
+      player.send({ kind: 'settings', settings: this.#settings() });
+      player.send({ kind: 'play', ...this.#light.playing });
+      this.sendReference();
+      this.touch();
+      this.#set({ kind: 'on', trouble });
+    } catch {
+      await native.close().catch(() => undefined);
+      if (attempt === this.#attempt) this.#set({ ...OFF, trouble: 'module' });
+    }
+  }
+
+  /** Ramps down and lets the audio go; the page's own model takes over. */
+  async off(): Promise<void> {
+    this.#attempt++;
+    const player = this.#player;
+    this.#player = null;
+    this.#set(OFF);
+    if (!player) return;
+    this.#live.restart(this.#light.program);
+    await player.stop();
+  }
+
+  /** Any press brings a faded or sleeping sound back, and a broken one anew. */
+  wake(): void {
+    if (!this.#player) return;
+    this.touch();
+    const { trouble } = this.state.current;
+    if (trouble === null) return;
+    if (WAITING.includes(trouble)) void this.#player.resume();
+    else void this.#rebuild();
+  }
+
+  /** The page is looked at again: a sound that was put to sleep meanwhile goes on. */
+  shown(): void {
+    if (this.state.current.trouble) void this.#player?.resume();
+  }
+
+  /** Something was done: the tone need not fade. */
+  touch(): void {
+    this.#rest.touch(seconds());
+    this.#unfade();
+  }
+
+  send(message: EngineMessage): void {
+    this.#player?.send(message);
+  }
+
+  setVolume(db: number): void {
+    this.#player?.setVolume(db);
+  }
+
+  /** The note to compare by ear, as the session has it. */
+  sendReference(): void {
+    const { note, sounds } = this.#session.current.reference;
+    this.#player?.setReference(sounds ? frequencyOfNote(note) : null);
+  }
+
+  async #rebuild(): Promise<void> {
+    // Both begin inside the press.
+    await Promise.all([this.off(), this.on()]);
+  }
+
+  #heard(frame: Float64Array): void {
+    if (!this.#player) return;
+    const now = seconds();
+    this.#live.take(now, frame);
+    const { lux, changed } = this.#live.latest!;
+    this.#followRest(now, lux, changed);
+  }
+
+  #followRest(now: Seconds, lux: Pair<Lux>, changed: boolean): void {
+    if (this.#rest.see(now, lux, changed)) this.#unfade();
+    else if (!this.#session.current.exhibition && !this.state.current.faded && this.#rest.isDue(now)) {
+      this.#player?.setVolume(SILENCE_DB, FADE_SECONDS);
+      this.#set({ faded: true });
+    }
+  }
+
+  #unfade(): void {
+    if (!this.state.current.faded) return;
+    this.#player?.setVolume(this.#session.current.volumeDb, 0.2);
+    this.#set({ faded: false });
+  }
+
+  #set(change: Partial<SoundState>): void {
+    this.state.dispatch((state) => {
+      const next = { ...state, ...change };
+      const same = next.kind === state.kind && next.trouble === state.trouble && next.faded === state.faded;
+      return same ? state : next;
+    });
+  }
+}
