@@ -15,7 +15,7 @@ import { designWith } from '../circuit/building.ts';
 import { centsBetween, dutyOf, firstSoundAt, frequencyOf, isSilent, levelAt, peakOf } from '../ear.ts';
 import { DARK, jumps, LIT, settingsFrom, steady } from '../sound/playing.ts';
 import { launch, type OpenedPage, openModulePage, withModule } from './support/browser.ts';
-import type { OfflineTake, OfflineWish } from './support/offline.ts';
+import type { OfflineTake, OfflineWish, renderOffline } from './support/offline.ts';
 
 const sampleRate = 48_000;
 
@@ -35,8 +35,8 @@ afterAll(async () => {
 type Wish = Pick<OfflineWish, 'start' | 'seconds'> & Partial<OfflineWish>;
 
 function render(wish: Wish): Promise<OfflineTake> {
-  const use = ({ renderOffline }: typeof import('./support/offline.ts'), whole: OfflineWish) =>
-    renderOffline(whole);
+  const use = (offline: { renderOffline: typeof renderOffline }, whole: OfflineWish) =>
+    offline.renderOffline(whole);
   const usual = { messages: [], afterSamples: 0, sampleRate, gain: 1, patience: 10 };
   return withModule(opened.page, '/tests/browser/support/offline.ts', use, { ...usual, ...wish });
 }

@@ -42,7 +42,12 @@ export default async function setup(project: TestProject): Promise<() => Promise
   await viteBuild('--outDir', singleFolder, '--mode', 'single');
 
   const site = await preview({ logLevel: 'warn', build: { outDir: siteFolder }, preview: { port: 0 } });
-  const sources = await createServer({ logLevel: 'warn', server: { port: 0, hmr: false, watch: null } });
+  const sources = await createServer({
+    logLevel: 'warn',
+    // Its prepared packages, too, are its own: another server would declare them outdated.
+    cacheDir: path.join(folder, 'packages'),
+    server: { port: 0, hmr: false, watch: null },
+  });
   await sources.listen();
 
   project.provide('house', {

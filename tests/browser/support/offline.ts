@@ -50,7 +50,7 @@ export async function renderOffline(wish: OfflineWish): Promise<OfflineTake> {
   const gain = new Gain({ context, gain: wish.gain });
   node.connect(gain.input as unknown as AudioNode);
   gain.toDestination();
-  await native.audioWorklet.addModule('/tests/browser/support/echo.worklet.ts');
+  await native.audioWorklet.addModule(new URL('./echo.worklet.ts', import.meta.url));
   const echo = new AudioWorkletNode(native, 'echo', { numberOfInputs: 0 });
   // Messages reach a processor only in a pause: the browser renders on without looking up.
   const pause = native.suspend(wish.afterSamples / wish.sampleRate).then(async () => {

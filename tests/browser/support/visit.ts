@@ -1,13 +1,14 @@
 /** What a visitor finds on the page, by role and name; and what the visitor hears of it. */
 import type { Locator, Page } from 'playwright-core';
 import { expect } from 'vitest';
+import { VOLUME } from '../../../src/app/session.ts';
 import { instrumentOf } from '../../../src/circuit/instrument.ts';
 import type { Design } from '../../../src/design/design.ts';
-import { type Pair, pairOf, VOICES, type VoiceId } from '../../../src/quantity/units.ts';
+import { type Lux, type Pair, pairOf, VOICES, type VoiceId } from '../../../src/quantity/units.ts';
 import { renderTake } from '../../../src/sound/render.ts';
 import { words } from '../../../src/words/en.ts';
 import { centsBetween, frequencyOf } from '../../ear.ts';
-import { settingsFrom, steady } from '../../sound/playing.ts';
+import { settingsFrom } from '../../sound/playing.ts';
 import { lineAt } from '../../sound/spectrum.ts';
 import { type Heard, hear } from './browser.ts';
 
@@ -34,7 +35,7 @@ export const becomes = (page: Page, wanted: Pair<string>): Promise<void> =>
   expect.poll(() => states(page), { timeout: 15_000 }).toEqual(wanted);
 
 /** Each voice's part of the strip begins with its letter and its state. */
-export function statesIn(text: string): Pair<string> {
+function statesIn(text: string): Pair<string> {
   const line = text.replaceAll(/\s+/g, ' ');
   const { sounding, silent } = words.strip;
   const chattering = words.strip.chattering(0).replace('0', '\\d+');
@@ -59,13 +60,10 @@ export async function press(page: Page, key: string, times = 1): Promise<void> {
 }
 
 /** Seconds of sound that set two notes of an instrument apart. */
-export const LONG = 0.65;
+const LONG = 0.65;
 
 /** Amplitude of one frequency in dB below full scale, through a window whose side lobes are below −92 dB. */
-export function lineDb(
-  { samples, sampleRate }: Pick<Heard, 'samples' | 'sampleRate'>,
-  hertz: number,
-): number {
+function lineDb({ samples, sampleRate }: Pick<Heard, 'samples' | 'sampleRate'>, hertz: number): number {
   const n = samples.length;
   const windowed = Float64Array.from(samples, (value, i) => {
     const x = (2 * Math.PI * i) / n;
@@ -76,25 +74,27 @@ export function lineDb(
   return 20 * Math.log10(2 * lineAt(windowed, hertz / sampleRate) + 1e-12);
 }
 
-export const hertzOf = (design: Design): Pair<number> => {
+const hertzOf = (design: Design): Pair<number> => {
   const { voices } = instrumentOf(design);
   return pairOf((voice) => voices[voice].cycle.frequency);
 };
 
-/** The lines that a design's voices should have when both sound, at a volume, in dB below full scale. */
-export function modelLines(design: Design, volumeDb = -20): Pair<number> {
+/** The lines that a design's voices should have in a light, at the usual volume, in dB below full scale. */
+function modelLines(design: Design, lux: Pair<Lux>): Pair<number> {
   const settings = settingsFrom(design);
-  const { samples, sampleRate } = renderTake(settings, steady(300, 300), 1 + LONG);
+  const { samples, sampleRate } = renderTake(settings, { kind: 'steady', lux }, 1 + LONG);
   const late = { samples: samples.subarray(sampleRate), sampleRate };
-  const scale = volumeDb - 20 * Math.log10(settings.jack.boundVolts);
+  const scale = VOLUME.usual - 20 * Math.log10(settings.jack.boundVolts);
   const hertz = hertzOf(design);
   return pairOf((voice) => lineDb(late, hertz[voice]) + scale);
 }
 
+const BRIGHT: Pair<Lux> = { A: 300, B: 300 };
+
 /** Listens until both voices are heard at the model's frequencies, each within 0.1 dB of its level there. */
-export async function hearBoth(page: Page, design: Design, volumeDb = -20): Promise<Heard> {
+export async function hearBoth(page: Page, design: Design, lux = BRIGHT): Promise<Heard> {
   const hertz = hertzOf(design);
-  const model = modelLines(design, volumeDb);
+  const model = modelLines(design, lux);
   return hear(
     page,
     (heard) =>
@@ -105,10 +105,10 @@ export async function hearBoth(page: Page, design: Design, volumeDb = -20): Prom
 }
 
 /** Listens until one voice is gone by at least 40 dB while the other is as loud as ever. */
-export async function hearOnly(page: Page, voice: VoiceId, design: Design, volumeDb = -20): Promise<Heard> {
+export async function hearOnly(page: Page, voice: VoiceId, design: Design): Promise<Heard> {
   const other = voice === 'A' ? 'B' : 'A';
   const hertz = hertzOf(design);
-  const model = modelLines(design, volumeDb);
+  const model = modelLines(design, BRIGHT);
   return hear(
     page,
     (heard) =>
