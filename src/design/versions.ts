@@ -1,25 +1,46 @@
-/** Older design files brought forward, one version at a time. */
+/**
+ * Older design files brought forward, one version at a time. Whatever cannot be brought forward is handed on as it
+ * is: the decoder then says that it does not know that version.
+ */
 import { VERSION } from './design.ts';
 
-/** Takes a document of version n, gives one of version n + 1. The key is n. */
-type Upgrade = (document: Readonly<Record<string, unknown>>) => Readonly<Record<string, unknown>>;
+type Document = Readonly<Record<string, unknown>>;
 
-const UPGRADES: Readonly<Record<number, Upgrade>> = {};
+/** Takes the entries of version n, gives those of version n + 1; the number itself is counted on here. */
+export type Upgrade = (document: Document) => Document;
+
+/** The key is the version that is brought forward. Empty while the first version is the only one. */
+type Upgrades = Readonly<Record<number, Upgrade>>;
+
+const UPGRADES: Upgrades = {};
 
 export type Upgraded =
-  | { readonly ok: true; readonly document: Readonly<Record<string, unknown>> }
+  | { readonly ok: true; readonly document: Document }
   /** Written by a later Lampnote than this one. */
   | { readonly ok: false; readonly version: number };
 
-/** Brings a document to the present version. A version that is no whole number from 1 on is left to the decoder. */
-export function upgraded(document: Readonly<Record<string, unknown>>): Upgraded {
+/**
+ * Brings a document to the present version. A version that is no whole number from 1 on, one from which no whole
+ * chain of upgrades leads here, and one whose entries are not those it claims are left for the decoder to refuse.
+ */
+export function upgraded(
+  document: Document,
+  upgrades: Upgrades = UPGRADES,
+  present: number = VERSION,
+): Upgraded {
+  const written = document['version'];
+  if (typeof written !== 'number' || !Number.isInteger(written) || written < 1) return { ok: true, document };
+  if (written > present) return { ok: false, version: written };
   let current = document;
-  let version = current['version'];
-  if (typeof version === 'number' && Number.isInteger(version) && version > VERSION)
-    return { ok: false, version };
-  while (typeof version === 'number' && UPGRADES[version]) {
-    current = UPGRADES[version]!(current);
-    version = current['version'];
+  for (let version = written; version < present; version++) {
+    const upgrade = Object.hasOwn(upgrades, version) ? upgrades[version] : undefined;
+    if (!upgrade) return { ok: true, document };
+    try {
+      current = { ...upgrade(current), version: version + 1 };
+    } catch {
+      // A file can claim any version and hold anything.
+      return { ok: true, document };
+    }
   }
   return { ok: true, document: current };
 }

@@ -1,40 +1,10 @@
-/** A design file's complaint as the end of a sentence. */
-import type { Accepts, Complaint } from '../design/decode.ts';
-import { words } from '../words/en.ts';
+/** A complaint about a design file as the end of a sentence that has named the file. */
+import { complaintSentence as sentence } from '../app/complaint.ts';
+import type { Complaint } from '../design/decode.ts';
 import { takeWords } from '../words/take.ts';
 
-const { notice } = words;
+const fileWords = { ...takeWords, tooLarge: (_bytes: number, most: number) => takeWords.tooLarge(most) };
 
 export function complaintSentence(complaint: Complaint): string {
-  switch (complaint.kind) {
-    case 'too large':
-      return takeWords.tooLarge(complaint.most);
-    case 'not JSON':
-      return takeWords.notJson;
-    case 'not a design':
-      return takeWords.notDesign;
-    case 'later version':
-      return takeWords.later(complaint.version);
-    case 'value':
-      return notice.at(complaint.path, complaint.read, accepted(complaint.accepts));
-  }
-}
-
-function accepted(accepts: Accepts): string {
-  switch (accepts.kind) {
-    case 'number':
-      return notice.accepts.number(accepts.limits);
-    case 'whole number':
-      return notice.accepts.whole;
-    case 'text':
-      return notice.accepts.text(accepts.length);
-    case 'choice':
-      return notice.accepts.choice(accepts.options);
-    case 'yes or no':
-      return notice.accepts.yesNo;
-    case 'entries':
-      return notice.accepts.entries;
-    case 'no such entry':
-      return notice.accepts.nothing;
-  }
+  return sentence(complaint, fileWords);
 }

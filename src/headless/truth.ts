@@ -4,7 +4,7 @@
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
-import { type Row, readRow, valuesFor } from '../../tests/truth/evaluators.ts';
+import { publishedIds, type Row, readRow, valuesFor } from '../../tests/truth/evaluators.ts';
 import type { Surroundings } from './take.ts';
 
 interface Held {
@@ -23,6 +23,8 @@ export function main(_args: readonly string[], { say }: Surroundings): number {
   const held = rows.flatMap(heldIn);
   for (const { line } of held) say(`${line}\n`);
   const missed = held.filter(({ holds }) => !holds).length;
+  const { el, ls } = publishedIds(rows);
+  say(`Published ids: ${el} about electronics, ${ls} about light and sound.\n`);
   say(`${rows.length} rows, ${held.length} figures, ${missed} further off than allowed.\n`);
   return missed === 0 ? 0 : 1;
 }

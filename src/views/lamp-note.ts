@@ -1,11 +1,11 @@
 /** `<lamp-note>`: the page. A slim bar, the live strip, and the place. */
 import { html, type TemplateResult } from 'lit';
+import { complaintSentence } from '../app/complaint.ts';
 import type { Lampnote, Notice } from '../app/lampnote.ts';
 import { type Look, type Session, VOLUME } from '../app/session.ts';
 import type { SoundState } from '../app/sound-desk.ts';
 import type { History } from '../app/store.ts';
 import * as commands from '../design/commands.ts';
-import type { Complaint } from '../design/decode.ts';
 import type { Design } from '../design/design.ts';
 import { NAME_LENGTH } from '../design/limits.ts';
 import { cautionsAt } from '../words/cautions.ts';
@@ -200,7 +200,7 @@ export class LampNote extends AppElement {
       case 'refused file':
         return html`<p class="fault">${words.notice.refused(notice.name)}</p>
           <ul>
-            ${notice.complaints.map((one) => html`<li>${complaintWords(one)}</li>`)}
+            ${notice.complaints.map((one) => html`<li>${complaintSentence(one)}</li>`)}
           </ul>`;
     }
   }
@@ -258,33 +258,6 @@ export class LampNote extends AppElement {
     else return;
     event.preventDefault();
   };
-}
-
-function complaintWords(complaint: Complaint): string {
-  const { notice } = words;
-  switch (complaint.kind) {
-    case 'too large':
-      return notice.tooLarge(complaint.bytes, complaint.most);
-    case 'not JSON':
-      return notice.notJson;
-    case 'not a design':
-      return notice.notDesign;
-    case 'later version':
-      return notice.later(complaint.version);
-    case 'value': {
-      const { accepts } = complaint;
-      const accepted = {
-        number: () => (accepts.kind === 'number' ? notice.accepts.number(accepts.limits) : ''),
-        'whole number': () => notice.accepts.whole,
-        text: () => (accepts.kind === 'text' ? notice.accepts.text(accepts.length) : ''),
-        choice: () => (accepts.kind === 'choice' ? notice.accepts.choice(accepts.options) : ''),
-        'yes or no': () => notice.accepts.yesNo,
-        entries: () => notice.accepts.entries,
-        'no such entry': () => notice.accepts.nothing,
-      }[accepts.kind]();
-      return notice.at(complaint.path, complaint.read, accepted);
-    }
-  }
 }
 
 customElements.define('lamp-note', LampNote);
