@@ -3,7 +3,7 @@ import type { LightProgram } from '../light/program.ts';
 import type { Lux, Pair, Seconds } from '../quantity/units.ts';
 
 /** Longer recordings stop by themselves: half an hour at thirty rows a second. */
-export const MOST_ROWS = 54_000;
+const MOST_ROWS = 54_000;
 
 export class LightRecorder {
   readonly #times: number[] = [];

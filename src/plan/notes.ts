@@ -1,7 +1,7 @@
 /** Notes and cents. Equal temperament: f = A4·2^((n − 69)/12), ISO 16 for A4 = 440 Hz. */
 import type { Hertz } from '../quantity/units.ts';
 
-export const A4: Hertz = 440;
+const A4: Hertz = 440;
 
 const NAMES = ['C', 'C♯', 'D', 'D♯', 'E', 'F', 'F♯', 'G', 'G♯', 'A', 'A♯', 'B'] as const;
 

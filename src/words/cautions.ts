@@ -23,7 +23,7 @@ export interface Caution {
 
 export const LOCAL_RULES = 'Your local rules and licensed practice come first.';
 
-export const CAUTIONS: readonly Caution[] = [
+const CAUTIONS: readonly Caution[] = [
   {
     hazard: 'hearing',
     place: 'sound',

@@ -14,10 +14,8 @@ import { VOICES } from '../../quantity/units.ts';
 import { words } from '../../words/en.ts';
 import { AppElement } from '../app-element.ts';
 import '../caution-note.ts';
-import '../controls/choice-row.ts';
-import type { ChooseDetail, CommitDetail, ReadText, SlideDetail } from '../controls/events.ts';
+import type { SlideDetail } from '../controls/events.ts';
 import '../controls/level-slider.ts';
-import '../controls/quantity-field.ts';
 import {
   faradsText,
   GestureEdits,
@@ -28,10 +26,10 @@ import {
   readerOrNone,
   voltsText,
 } from '../edits.ts';
+import { type FieldParts, Fields, fieldStyles } from '../fields.ts';
 import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
 import './board-readouts.ts';
-import { choicesOf } from './choices.ts';
 
 const read = {
   volts: reader('voltage', LIMITS.supplyVolts),
@@ -52,6 +50,7 @@ const USUAL_MIX = { A: 47_000, B: 47_000 } as const;
 export class BoardPanel extends AppElement {
   static override styles = [
     common,
+    fieldStyles,
     css`
       .parts {
         display: grid;
@@ -66,11 +65,6 @@ export class BoardPanel extends AppElement {
       }
       .note {
         color: var(--caution);
-      }
-      label.switch {
-        display: flex;
-        align-items: center;
-        font-size: var(--text-control);
       }
       .notes {
         display: block;
@@ -93,10 +87,12 @@ export class BoardPanel extends AppElement {
 
   #design!: Selected<Design, Design>;
   #edits!: GestureEdits;
+  #fields!: Fields;
 
   protected override bind(app: Lampnote): void {
     this.#design = new Selected(this, app.design, (design) => design);
     this.#edits = new GestureEdits(app);
+    this.#fields = new Fields(app);
   }
 
   protected override render(): TemplateResult {
@@ -104,15 +100,15 @@ export class BoardPanel extends AppElement {
     return html`<details>
       <summary><h2>${words.board.heading}</h2></summary>
       <div class="parts">
-        ${this.#choice(words.board.timer, words.board.timers, timer, (id) => commands.chooseTimer(id as TimerId))}
-        ${this.#choice(words.board.comparator, words.board.comparators, comparator, (id) =>
+        ${this.#fields.choice(words.board.timer, words.board.timers, timer, (id) => commands.chooseTimer(id as TimerId))}
+        ${this.#fields.choice(words.board.comparator, words.board.comparators, comparator, (id) =>
           commands.chooseComparator(id as ComparatorId),
         )}
-        ${this.#choice(words.board.supply, words.board.supplies, supply.kind, (id) =>
+        ${this.#fields.choice(words.board.supply, words.board.supplies, supply.kind, (id) =>
           commands.chooseSupply(id as SupplyId),
         )}
-        ${this.#field(words.board.volts, supply.volts, voltsText, read.volts, (volts) => commands.setSupply({ volts }))}
-        ${this.#choice(
+        ${this.#quantity(words.board.volts, supply.volts, voltsText, read.volts, (volts) => commands.setSupply({ volts }))}
+        ${this.#fields.choice(
           words.board.mixing,
           words.board.mixings,
           output.mixOhms ? 'resistors' : 'joined',
@@ -121,16 +117,16 @@ export class BoardPanel extends AppElement {
         ${
           output.mixOhms
             ? VOICES.map((voice) =>
-                this.#field(words.board.mix(voice), output.mixOhms![voice], ohmsText, read.mix, (ohms) =>
+                this.#quantity(words.board.mix(voice), output.mixOhms![voice], ohmsText, read.mix, (ohms) =>
                   commands.setMixOhms(voice, ohms),
                 ),
               )
             : ''
         }
-        ${this.#field(words.board.shunt, output.shuntOhms ?? NONE, orNone(ohmsText), read.shunt, (ohms) =>
+        ${this.#quantity(words.board.shunt, output.shuntOhms ?? NONE, orNone(ohmsText), read.shunt, (ohms) =>
           commands.setShuntOhms(ohms === NONE ? null : ohms),
         )}
-        ${this.#field(
+        ${this.#quantity(
           words.board.coupling,
           output.coupling?.farads ?? NONE,
           orNone(faradsText),
@@ -140,7 +136,7 @@ export class BoardPanel extends AppElement {
         )}
         ${
           output.coupling
-            ? this.#choice(
+            ? this.#fields.choice(
                 words.board.couplingKind,
                 words.board.couplingKinds,
                 output.coupling.kind,
@@ -148,7 +144,7 @@ export class BoardPanel extends AppElement {
               )
             : ''
         }
-        ${this.#field(
+        ${this.#quantity(
           words.board.volume,
           output.volume?.ohms ?? NONE,
           orNone(ohmsText),
@@ -157,17 +153,17 @@ export class BoardPanel extends AppElement {
             commands.setVolume(ohms === NONE ? null : { ohms, rotation: output.volume?.rotation ?? 1 }),
         )}
         ${output.volume ? this.#volumeTurn(output.volume) : ''}
-        ${this.#field(words.board.load, output.loadOhms, ohmsText, read.load, commands.setLoadOhms)}
-        ${this.#field(words.board.noise, noise.voltsRms, voltsText, read.noise, commands.setNoise)}
-        ${this.#field(words.board.seed, noise.seed, String, read.seed, (seed) => commands.setSeed(Math.round(seed)))}
-        ${this.#field(words.board.source, supply.sourceOhms, ohmsText, read.source, (sourceOhms) =>
+        ${this.#quantity(words.board.load, output.loadOhms, ohmsText, read.load, commands.setLoadOhms)}
+        ${this.#quantity(words.board.noise, noise.voltsRms, voltsText, read.noise, commands.setNoise)}
+        ${this.#quantity(words.board.seed, noise.seed, String, read.seed, (seed) => commands.setSeed(Math.round(seed)))}
+        ${this.#quantity(words.board.source, supply.sourceOhms, ohmsText, read.source, (sourceOhms) =>
           commands.setSupply({ sourceOhms }),
         )}
-        ${this.#field(words.board.dip, supply.sharedDipVolts, voltsText, read.dip, (sharedDipVolts) =>
+        ${this.#quantity(words.board.dip, supply.sharedDipVolts, voltsText, read.dip, (sharedDipVolts) =>
           commands.setSupply({ sharedDipVolts }),
         )}
-        ${this.#switch(words.board.diode, supply.diode, (diode) => commands.setSupply({ diode }))}
-        ${this.#switch(words.board.decoupled, supply.decoupled, (decoupled) => commands.setSupply({ decoupled }))}
+        ${this.#fields.tick(words.board.diode, supply.diode, (diode) => commands.setSupply({ diode }))}
+        ${this.#fields.tick(words.board.decoupled, supply.decoupled, (decoupled) => commands.setSupply({ decoupled }))}
       </div>
       ${this.#says(this.#design.value)}
       <board-readouts .app=${this.app}></board-readouts>
@@ -194,6 +190,16 @@ export class BoardPanel extends AppElement {
       ${design.output.mixOhms === null ? html`<p class="small note">${words.board.clash(jack.clashAmperes, TIMERS[design.timer].outputAmperes)}</p>` : ''}`;
   }
 
+  #quantity(
+    label: string,
+    value: number,
+    text: FieldParts['text'],
+    read: FieldParts['read'],
+    command: FieldParts['command'],
+  ): TemplateResult {
+    return this.#fields.quantity({ label, value, text, read, command });
+  }
+
   #volumeTurn(volume: NonNullable<Design['output']['volume']>): TemplateResult {
     const text = formatShare(volume.rotation);
     return html`<level-slider
@@ -211,48 +217,6 @@ export class BoardPanel extends AppElement {
           detail.phase,
         )}
     ></level-slider>`;
-  }
-
-  #switch(label: string, value: boolean, command: (value: boolean) => commands.Command): TemplateResult {
-    return html`<label class="switch">
-      <input
-        type="checkbox"
-        .checked=${value}
-        @change=${(event: Event) =>
-          this.app.change(label, command((event.currentTarget as HTMLInputElement).checked))}
-      />
-      ${label}
-    </label>`;
-  }
-
-  #choice(
-    legend: string,
-    names: Readonly<Record<string, string>>,
-    value: string,
-    command: (id: string) => commands.Command,
-  ): TemplateResult {
-    return html`<choice-row
-      legend=${legend}
-      .choices=${choicesOf(names)}
-      value=${value}
-      @choose=${({ detail }: CustomEvent<ChooseDetail>) => this.app.change(legend, command(detail.value))}
-    ></choice-row>`;
-  }
-
-  #field(
-    label: string,
-    value: number,
-    format: (value: number | null) => string,
-    parse: ReadText,
-    command: (value: number) => commands.Command,
-  ): TemplateResult {
-    return html`<quantity-field
-      label=${label}
-      .value=${value}
-      .format=${format}
-      .parse=${parse}
-      @commit=${({ detail }: CustomEvent<CommitDetail>) => this.app.change(label, command(detail.value))}
-    ></quantity-field>`;
   }
 }
 

@@ -7,10 +7,10 @@ import { ieee1789Verdict, lampRipple, MAINS_LAMPS, type MainsLampId } from '../.
 import { lampWords } from '../../words/en-scenes.ts';
 import { AppElement } from '../app-element.ts';
 import '../controls/choice-row.ts';
+import { choicesOf } from '../controls/choices.ts';
 import type { ChooseDetail } from '../controls/events.ts';
 import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
-import { choicesOf } from './choices.ts';
 
 export class LampRow extends AppElement {
   static override styles = [

@@ -3,6 +3,7 @@ import '../plots/live-traces.ts';
 import './board-panel.ts';
 import './camera-panel.ts';
 import './first-cycles.ts';
+import './gate-parts.ts';
 import './lamp-row.ts';
 import './log-panel.ts';
 import './scene-panel.ts';

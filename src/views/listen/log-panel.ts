@@ -10,6 +10,7 @@ import { lightLogWords } from '../../words/light-log.ts';
 import { AppElement } from '../app-element.ts';
 import type { SlideDetail } from '../controls/events.ts';
 import '../controls/level-slider.ts';
+import { fieldStyles, listRow } from '../fields.ts';
 import { readFile } from '../files.ts';
 import { LiveFrames, Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
@@ -20,19 +21,13 @@ const SHOWN = 12;
 export class LogPanel extends AppElement {
   static override styles = [
     common,
+    fieldStyles,
     css`
       .choices {
         display: grid;
         grid-template-columns: repeat(auto-fit, minmax(min(100%, 14em), 1fr));
         gap: 6px 18px;
         margin: 8px 0;
-      }
-      .choices label {
-        display: grid;
-        grid-template-columns: 6.4em minmax(0, 1fr);
-        align-items: center;
-        column-gap: var(--unit);
-        font-size: var(--text-control);
       }
       .scroll {
         overflow-x: auto;
@@ -140,30 +135,30 @@ export class LogPanel extends AppElement {
     return html`<details>
       <summary>${logWords.how}</summary>
       <div class="choices">
-        ${select(logWords.delimiter, Object.entries(logWords.delimiters), choices.delimiter, (value) =>
+        ${listRow(logWords.delimiter, Object.entries(logWords.delimiters), choices.delimiter, (value) =>
           change({ delimiter: value as LogChoices['delimiter'] }),
         )}
-        ${select(logWords.decimal, Object.entries(logWords.decimals), choices.decimal, (value) =>
+        ${listRow(logWords.decimal, Object.entries(logWords.decimals), choices.decimal, (value) =>
           change({ decimal: value as LogChoices['decimal'] }),
         )}
-        ${select(logWords.header, [['0', logWords.noHeader], ...headers], String(choices.header), (value) =>
+        ${listRow(logWords.header, [['0', logWords.noHeader], ...headers], String(choices.header), (value) =>
           change({ header: Number(value) }),
         )}
-        ${select(logWords.time, columns, String(choices.columns.time), (value) => column({ time: Number(value) }))}
-        ${select(
+        ${listRow(logWords.time, columns, String(choices.columns.time), (value) => column({ time: Number(value) }))}
+        ${listRow(
           logWords.timeFormat,
           TIME_FORMATS.map((format) => [format, logWords.timeFormats[format]]),
           choices.timeFormat,
           (value) => change({ timeFormat: value as LogChoices['timeFormat'] }),
         )}
-        ${select(logWords.luxA, columns, String(choices.columns.luxA), (value) => column({ luxA: Number(value) }))}
-        ${select(
+        ${listRow(logWords.luxA, columns, String(choices.columns.luxA), (value) => column({ luxA: Number(value) }))}
+        ${listRow(
           logWords.luxB,
           [['', logWords.sameAsA], ...columns],
           String(choices.columns.luxB ?? ''),
           (value) => column({ luxB: value === '' ? null : Number(value) }),
         )}
-        ${select(logWords.unit, Object.entries(logWords.units), choices.unit, (value) =>
+        ${listRow(logWords.unit, Object.entries(logWords.units), choices.unit, (value) =>
           change({ unit: value as LogChoices['unit'] }),
         )}
       </div>
@@ -196,20 +191,6 @@ export class LogPanel extends AppElement {
     const file = await readFile('.csv,.tsv,.txt,text/csv,text/plain');
     if (file) this.app.light.openLog(file.name, file.text);
   };
-}
-
-function select(
-  label: string,
-  options: readonly (readonly string[])[],
-  value: string,
-  choose: (value: string) => void,
-): TemplateResult {
-  return html`<label>
-    ${label}
-    <select @change=${(event: Event) => choose((event.currentTarget as HTMLSelectElement).value)}>
-      ${options.map(([id, name]) => html`<option value=${id} .selected=${id === value}>${name}</option>`)}
-    </select>
-  </label>`;
 }
 
 customElements.define('log-panel', LogPanel);

@@ -18,7 +18,7 @@ const HAND_BASE = 24;
 const HAND_PER_METRE = 330;
 
 /** Sideways place in the drawing of a place on the table. */
-export const pictureX = (metres: number): number => PICTURE.width / 2 + metres * PER_METRE;
+const pictureX = (metres: number): number => PICTURE.width / 2 + metres * PER_METRE;
 export const metresAt = (x: number): number => (x - PICTURE.width / 2) / PER_METRE;
 
 const lampY = (stage: Stage): number => {

@@ -11,15 +11,13 @@ import { TRIMMERS } from '../../parts/trimmers.ts';
 import { type Pair, pairOf, VOICES, type VoiceId } from '../../quantity/units.ts';
 import { words } from '../../words/en.ts';
 import { AppElement } from '../app-element.ts';
-import '../controls/choice-row.ts';
-import type { ChooseDetail, CommitDetail, ReadText, TurnDetail } from '../controls/events.ts';
-import '../controls/quantity-field.ts';
+import type { TurnDetail } from '../controls/events.ts';
 import '../controls/trimmer-control.ts';
 import { GestureEdits, ohmsOrNoneText, ohmsText, reader, readerOrNone, rotationReader } from '../edits.ts';
 import '../plots/volt-scale.ts';
+import { Fields } from '../fields.ts';
 import { LiveFrames, Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
-import { choicesOf } from './choices.ts';
 import { referenceBands } from './references.ts';
 
 const read = {
@@ -62,6 +60,7 @@ export class ThresholdPanel extends AppElement {
   #design!: Selected<Design, Design>;
   #live!: LiveFrames;
   #edits!: GestureEdits;
+  #fields!: Fields;
 
   constructor() {
     super();
@@ -72,6 +71,7 @@ export class ThresholdPanel extends AppElement {
     this.#design = new Selected(this, app.design, (design) => design);
     this.#live = new LiveFrames(this, app.live, 15);
     this.#edits = new GestureEdits(app);
+    this.#fields = new Fields(app, () => words.labels.threshold);
   }
 
   protected override render(): TemplateResult {
@@ -105,16 +105,12 @@ export class ThresholdPanel extends AppElement {
           ${shared && design.voices.A.hysteresisOhms !== null ? words.threshold.sharedNote : ''}
         </figcaption>
       </figure>
-      <choice-row
-        legend=${words.threshold.arrangement}
-        .choices=${choicesOf(words.threshold.arrangements)}
-        value=${design.threshold.arrangement}
-        @choose=${({ detail }: CustomEvent<ChooseDetail>) =>
-          this.app.change(
-            words.labels.threshold,
-            commands.arrangeThreshold(detail.value as 'shared' | 'each'),
-          )}
-      ></choice-row>
+      ${this.#fields.choice(
+        words.threshold.arrangement,
+        words.threshold.arrangements,
+        design.threshold.arrangement,
+        (value) => commands.arrangeThreshold(value as 'shared' | 'each'),
+      )}
       ${
         shared
           ? this.#trimmer(design, 'A', words.threshold.shared, null)
@@ -143,31 +139,29 @@ export class ThresholdPanel extends AppElement {
 
   #parts(design: Design, id: VoiceId, named: VoiceId | null): TemplateResult {
     const part = design.threshold.trimmers[id];
-    const field = (
-      label: string,
-      ohms: number,
-      parse: ReadText,
-      format: (ohms: number | null) => string,
-      command: (ohms: number) => commands.Command,
-    ) =>
-      html`<quantity-field
-        label=${named ? words.labels.part(named, label) : label}
-        .value=${ohms}
-        .format=${format}
-        .parse=${parse}
-        @commit=${({ detail }: CustomEvent<CommitDetail>) =>
-          this.app.change(words.labels.threshold, command(detail.value))}
-      ></quantity-field>`;
+    const name = (label: string) => (named ? words.labels.part(named, label) : label);
     return html`<div class="parts">
-      ${field(words.threshold.above, part.topOhms, read.end, ohmsOrNoneText, (ohms) =>
-        commands.setEndResistor(id, 'topOhms', ohms),
-      )}
-      ${field(words.threshold.trimmerValue, part.trimmer.ohms, read.trimmer, ohmsText, (ohms) =>
-        commands.fitThresholdTrimmer(id, { ohms }),
-      )}
-      ${field(words.threshold.below, part.bottomOhms, read.end, ohmsOrNoneText, (ohms) =>
-        commands.setEndResistor(id, 'bottomOhms', ohms),
-      )}
+      ${this.#fields.quantity({
+        label: name(words.threshold.above),
+        value: part.topOhms,
+        read: read.end,
+        text: ohmsOrNoneText,
+        command: (ohms) => commands.setEndResistor(id, 'topOhms', ohms),
+      })}
+      ${this.#fields.quantity({
+        label: name(words.threshold.trimmerValue),
+        value: part.trimmer.ohms,
+        read: read.trimmer,
+        text: ohmsText,
+        command: (ohms) => commands.fitThresholdTrimmer(id, { ohms }),
+      })}
+      ${this.#fields.quantity({
+        label: name(words.threshold.below),
+        value: part.bottomOhms,
+        read: read.end,
+        text: ohmsOrNoneText,
+        command: (ohms) => commands.setEndResistor(id, 'bottomOhms', ohms),
+      })}
     </div>`;
   }
 
