@@ -33,7 +33,7 @@ export class GateWatch {
     const recent = this.#changes.reduce((sum, { count }) => sum + count, 0);
     const next: ShownGate =
       recent > CHATTER_CHANGES
-        ? { kind: 'chattering', perSecond: Math.round(recent / 2 / WINDOW) }
+        ? { kind: 'chattering', perSecond: Number((recent / 2 / WINDOW).toPrecision(2)) }
         : { kind: sounding ? 'sounding' : 'silent' };
     const same =
       next.kind === this.#shown.kind &&

@@ -107,17 +107,19 @@ export const listenStyles = css`
       display: block;
     }
   }
-  :host-context(:root[data-look='projector']) .page {
-    grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
-    grid-template-areas:
-      'light threshold'
-      'margin margin'
-      'voices voices'
-      'traces traces'
-      'first first'
-      'reference take'
-      'warnings warnings'
-      'board board';
+  @media (min-width: 761px) {
+    .page.projector {
+      grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
+      grid-template-areas:
+        'light threshold'
+        'margin margin'
+        'voices voices'
+        'traces traces'
+        'first first'
+        'reference take'
+        'warnings warnings'
+        'board board';
+    }
   }
   @media print {
     .page {

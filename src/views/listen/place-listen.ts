@@ -3,7 +3,7 @@ import { html, type PropertyValues, type TemplateResult } from 'lit';
 import { derivedInstrument } from '../../app/derived.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
 import type { LiveFrame } from '../../app/live.ts';
-import type { LightSource, Session } from '../../app/session.ts';
+import type { LightSource, Look, Session } from '../../app/session.ts';
 import type { Design } from '../../design/design.ts';
 import { VOICES } from '../../quantity/units.ts';
 import { words } from '../../words/en.ts';
@@ -39,12 +39,14 @@ export class PlaceListen extends AppElement {
 
   #design!: Selected<Design, Design>;
   #light!: Selected<Session, LightSource>;
+  #look!: Selected<Session, Look>;
   #live!: LiveFrames;
   #traces: Partial<Pick<LiveTraces, 'push'>> | null = null;
 
   protected override bind(app: Lampnote): void {
     this.#design = new Selected(this, app.design, (design) => design);
     this.#light = new Selected(this, app.session, (session) => session.light);
+    this.#look = new Selected(this, app.session, (session) => session.look);
     this.#live = new LiveFrames(this, app.live, 10, (frame) => this.#trace(frame));
   }
 
@@ -75,7 +77,7 @@ export class PlaceListen extends AppElement {
         table-label=${words.axis.table}
         .heads=${words.axis.heads}
       ></light-axis>
-      <div class="page">
+      <div class="page ${this.#look.value}">
         <section class="margin" aria-label=${words.why.heading}>
           ${frame ? whyWords(design, instrument, frame).map((text, i) => html`<p class=${i ? '' : 'why'}>${text}</p>`) : ''}
           <caution-note .places=${['headphones', 'sound']}></caution-note>

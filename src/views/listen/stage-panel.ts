@@ -46,9 +46,6 @@ export class StagePanel extends AppElement {
           --picture-text: 14px;
         }
       }
-      :host-context(:root[data-look='projector']) svg.stage {
-        --picture-text: 20px;
-      }
       svg.stage {
         display: block;
         width: 100%;

@@ -118,7 +118,7 @@ export const pictureStyles = css`
   /* Sizes are in the drawing's own units: the narrower the drawing, the larger they must be to stay legible. */
   text {
     fill: var(--muted);
-    font-size: var(--picture-text, 16px);
+    font-size: var(--look-picture-text, var(--picture-text, 16px));
   }
   .sensor {
     font-weight: 600;
