@@ -66,8 +66,8 @@ export default defineConfig(({ mode }) => {
             environment: 'node',
             include: ['tests/browser/**/*.test.ts'],
             globalSetup: ['tests/browser/support/global-setup.ts'],
-            // Sound is made in real time, so browsers are not made to compete for the processor.
-            fileParallelism: false,
+            // Most of the time these wait for sound and light in real time: two at once fit two cores.
+            maxWorkers: 2,
             testTimeout: 60_000,
             hookTimeout: 120_000,
             sequence: { groupOrder: 1 },

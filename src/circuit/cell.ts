@@ -72,8 +72,7 @@ export function cellSpeed(cell: Cell): CellSpeed {
 
 /** dy/dt at an illuminance. */
 export function conductanceSlope(speed: CellSpeed, y: number, lux: Lux): number {
-  const gap = lux / REFERENCE_LUX - (y > 0 ? y ** (1 / speed.gamma) : 0);
-  return gap / (gap > 0 ? speed.riseTau : speed.fallTau);
+  return new MovingCell(speed, y).slope(lux);
 }
 
 /** One Runge–Kutta step of fourth order; the light at start, middle and end of the step. */
@@ -85,9 +84,204 @@ export function stepConductance(
   luxMiddle: Lux,
   lux1: Lux,
 ): number {
-  const k1 = conductanceSlope(speed, y, lux0);
-  const k2 = conductanceSlope(speed, y + (step / 2) * k1, luxMiddle);
-  const k3 = conductanceSlope(speed, y + (step / 2) * k2, luxMiddle);
-  const k4 = conductanceSlope(speed, y + step * k3, lux1);
-  return Math.max(0, y + (step / 6) * (k1 + 2 * k2 + 2 * k3 + k4));
+  const cell = new MovingCell(speed, y);
+  cell.lux0 = lux0;
+  cell.luxMiddle = luxMiddle;
+  cell.lux1 = lux1;
+  cell.step(step);
+  return cell.y;
+}
+
+/** A step no longer than this share of the cell's own time constant keeps its order, and is far from unstable (2.8). */
+const STEP_SHARE = 0.2;
+
+/** Nor may a step change the conductance by more than this share: after a jump of light it moves far in little time. */
+const CHANGE_SHARE = 0.1;
+
+/** Below this share of where it goes, a conductance is as good as none, and need not be followed so closely. */
+const NEXT_TO_NOTHING = 1e-3;
+
+/**
+ * After so many steps one way in light without a bend, at least forty of its time constants, a cell has forgotten how
+ * it began; and a stretch of time that would need so many is one step in which it follows the light.
+ */
+const MANY_STEPS = 300;
+
+/** Steps shorter than this would be lost in the rounding of a time. */
+const SHORTEST_STEP: Seconds = 1e-11;
+
+/** Nobody asks for longer steps than this: lights up to which it may be taken are worked out once. */
+const LONGEST_STEP: Seconds = 0.00035;
+
+/** A gap this small, relative to the light, is rounding: the cell stands still. */
+const STILL = 1e-13;
+
+/** Up to this far from y, relative to it, the power comes from its series: the first term left out is below 2e-13. */
+const NEAR = 1 / 32;
+
+/** A cell in time: its conductance y, and beside it the power y^(1/gamma) that each slope needs. */
+export class MovingCell {
+  /** Light over the step to come: at its start, middle and end. */
+  lux0: Lux = 0;
+  luxMiddle: Lux = 0;
+  lux1: Lux = 0;
+  #gamma = 1;
+  #exponent = 1;
+  #riseRate = 0;
+  #fallRate = 0;
+  /** Light, relative to the reference, up to which the longest step will do. */
+  #calmLight = 0;
+  #y = 0;
+  #power = 0;
+  /** The way the conductance goes: 1 up, −1 down, else neither; and longest steps made that way. */
+  #way = 0;
+  #steps = 0;
+  #longest: Seconds = LONGEST_STEP;
+  #follows = false;
+  /** Binomial coefficients of the exponent, from the second on; the first is the exponent itself. */
+  #c2 = 0;
+  #c3 = 0;
+  #c4 = 0;
+  #c5 = 0;
+  #c6 = 0;
+
+  constructor(speed: CellSpeed, y: number) {
+    this.#y = y;
+    this.setSpeed(speed);
+  }
+
+  /** Another cell from now on; the conductance stays. */
+  setSpeed({ gamma, riseTau, fallTau }: CellSpeed): void {
+    const p = 1 / gamma;
+    this.#gamma = gamma;
+    this.#exponent = p;
+    this.#riseRate = 1 / riseTau;
+    this.#fallRate = 1 / fallTau;
+    this.#calmLight = (STEP_SHARE / (LONGEST_STEP * this.#quickest * p)) ** (1 / (1 - gamma));
+    this.#c2 = (p * (p - 1)) / 2;
+    this.#c3 = (this.#c2 * (p - 2)) / 3;
+    this.#c4 = (this.#c3 * (p - 3)) / 4;
+    this.#c5 = (this.#c4 * (p - 4)) / 5;
+    this.#c6 = (this.#c5 * (p - 5)) / 6;
+    this.#power = powerOf(this.#y, p);
+    this.bend();
+  }
+
+  /** The light bends or jumps here: the cell starts anew toward it. */
+  bend(): void {
+    this.#steps = 0;
+  }
+
+  /** Relative conductance. */
+  get y(): number {
+    return this.#y;
+  }
+
+  /** dy/dt at an illuminance. */
+  slope(lux: Lux): number {
+    return this.#rate(lux / REFERENCE_LUX - this.#power);
+  }
+
+  /** How much of a stretch of time may be taken in one step, in the light set over that stretch. */
+  reach(seconds: Seconds): Seconds {
+    this.#follows = false;
+    if (this.#standsStill()) return seconds;
+    const longest = this.#longestStep();
+    this.#longest = longest;
+    if (longest >= seconds) return seconds;
+    const knowsNoStart =
+      Math.abs(this.#way) === 1 && this.#steps > MANY_STEPS && longest * MANY_STEPS < seconds;
+    this.#follows = knowsNoStart || longest < SHORTEST_STEP;
+    return this.#follows ? seconds : longest;
+  }
+
+  #longestStep(): Seconds {
+    const { lux0, luxMiddle, lux1 } = this;
+    const start = this.slope(lux0);
+    const end = this.slope(lux1);
+    // Bright light makes the cell quick: where it is or where it goes, whichever is brighter.
+    const light = Math.max(this.#power, Math.max(lux0, luxMiddle, lux1) / REFERENCE_LUX);
+    let byDecay = LONGEST_STEP;
+    if (light > this.#calmLight) {
+      // Up and down may have their own tau; a light that turns in between lets it go both ways.
+      const turns = luxMiddle > lux0 !== lux1 > luxMiddle;
+      const way = turns ? 0 : (Math.sign(start) + Math.sign(end)) / 2;
+      if (way !== this.#way) this.#steps = 0;
+      this.#way = way;
+      const rate = way === 1 ? this.#riseRate : way === -1 ? this.#fallRate : this.#quickest;
+      byDecay = STEP_SHARE / (rate * this.#exponent * light ** (1 - this.#gamma));
+    } else this.#steps = 0;
+    const fastest = Math.max(Math.abs(start), Math.abs(end));
+    if (fastest * byDecay <= CHANGE_SHARE * this.#y) return byDecay;
+    const least = NEXT_TO_NOTHING * light ** this.#gamma;
+    return Math.min(byDecay, (CHANGE_SHARE * Math.max(this.#y, least)) / fastest);
+  }
+
+  #standsStill(): boolean {
+    if (this.lux0 !== this.luxMiddle || this.lux0 !== this.lux1) return false;
+    const light = this.lux0 / REFERENCE_LUX;
+    return Math.abs(light - this.#power) <= STILL * light;
+  }
+
+  get #quickest(): number {
+    return Math.max(this.#riseRate, this.#fallRate);
+  }
+
+  /** One step in the light set, by Runge–Kutta's fourth order; or what `reach` said instead. */
+  step(seconds: Seconds): void {
+    if (this.#standsStill()) return;
+    if (this.#follows) {
+      this.#follow(seconds);
+      return;
+    }
+    this.#steps += seconds / this.#longest;
+    const y = this.#y;
+    const half = seconds / 2;
+    const middle = this.luxMiddle / REFERENCE_LUX;
+    const k1 = this.#rate(this.lux0 / REFERENCE_LUX - this.#power);
+    const k2 = this.#rate(middle - this.#powerFrom(y, half * k1));
+    const k3 = this.#rate(middle - this.#powerFrom(y, half * k2));
+    const k4 = this.#rate(this.lux1 / REFERENCE_LUX - this.#powerFrom(y, seconds * k3));
+    this.#stand(Math.max(0, y + (seconds / 6) * (k1 + 2 * k2 + 2 * k3 + k4)));
+  }
+
+  /**
+   * A step of very many of the cell's time constants, its start long forgotten: the cell then stands where the light
+   * holds it, less what keeps it moving along with the light, tau·dy/dt. Off by the square of that lag.
+   */
+  #follow(seconds: Seconds): void {
+    const light = this.lux1 / REFERENCE_LUX;
+    if (light <= 0) {
+      this.#stand(0);
+      return;
+    }
+    // Slope at the end of the parabola through the three values.
+    const change = (3 * this.lux1 - 4 * this.luxMiddle + this.lux0) / (REFERENCE_LUX * seconds);
+    const moving = this.#gamma * light ** (this.#gamma - 1) * change;
+    const lag = moving / (moving > 0 ? this.#riseRate : this.#fallRate);
+    this.#stand(Math.max(0, light - lag) ** this.#gamma);
+  }
+
+  #stand(y: number): void {
+    this.#y = y;
+    this.#power = powerOf(y, this.#exponent);
+  }
+
+  #rate(gap: number): number {
+    return gap * (gap > 0 ? this.#riseRate : this.#fallRate);
+  }
+
+  /** (y + change)^(1/gamma), from the power at y where that is near. */
+  #powerFrom(y: number, change: number): number {
+    const d = change / y;
+    // Written so that NaN (0/0, from darkness into darkness) is not near.
+    if (!(d < NEAR && d > -NEAR)) return powerOf(y + change, this.#exponent);
+    const tail = this.#c3 + d * (this.#c4 + d * (this.#c5 + d * this.#c6));
+    return this.#power * (1 + d * (this.#exponent + d * (this.#c2 + d * tail)));
+  }
+}
+
+/** y to a power; 0 where there is none. Twice as fast as the general power, and as good to a few units of rounding. */
+function powerOf(y: number, exponent: number): number {
+  return y > 0 ? Math.exp(exponent * Math.log(y)) : 0;
 }

@@ -69,21 +69,48 @@ export function rippleBefore(ripple: Ripple, t: Seconds): number {
 /** The next time after `t` at which integration has to start anew: a kink, a jump, or long enough a piece. */
 export function rippleBreak(ripple: Ripple, t: Seconds): Seconds {
   const { hertz, shape, duty = 0.5 } = ripple;
+  // At mains frequencies the engine's own steps are shorter than these pieces: only the kinks matter there.
+  const wholeSteps = hertz <= 150;
+  if (shape === 'sine' && wholeSteps) return Number.POSITIVE_INFINITY;
   const cycle = cycleAt(hertz, t);
   const next = (cycle + 1) / hertz;
   if (shape === 'pulse') {
     const fall = (cycle + duty) / hertz;
     return fall > t ? fall : next;
   }
-  // At mains frequencies the engine's own steps are shorter than these pieces: only the kinks matter there.
-  if (hertz <= 150) {
-    if (shape === 'sine') return Number.POSITIVE_INFINITY;
+  if (wholeSteps) {
     const half = (cycle + 0.5) / hertz;
     return shape === 'triangle' && half > t ? half : next;
   }
   let piece = Math.floor((hertz * t - cycle) * PIECES) + 1;
   while (piece < PIECES && (cycle + piece / PIECES) / hertz <= t) piece++;
   return piece < PIECES ? (cycle + piece / PIECES) / hertz : next;
+}
+
+/** A piece of time, and the moment in its middle. */
+export interface Piece {
+  readonly from: Seconds;
+  readonly middle: Seconds;
+  readonly to: Seconds;
+}
+
+/** Reads the factor over pieces that follow each other: each end is the next beginning, unless a pulse jumps there. */
+export class RippleReader {
+  #ripple: Ripple | null = null;
+  #readUntil: Seconds = 0;
+  /** The factor at the piece's start, in its middle, and just before its end. */
+  start = 1;
+  middle = 1;
+  end = 1;
+
+  read(ripple: Ripple, piece: Piece): void {
+    const known = this.#ripple === ripple && this.#readUntil === piece.from && ripple.shape !== 'pulse';
+    this.start = known ? this.end : rippleAt(ripple, piece.from);
+    this.middle = rippleAt(ripple, piece.middle);
+    this.end = rippleBefore(ripple, piece.to);
+    this.#ripple = ripple;
+    this.#readUntil = piece.to;
+  }
 }
 
 /** Area above the mean as a share of the whole, 0…1. */

@@ -2,16 +2,18 @@
 
 /** A source of uniform numbers in [0, 1). Chris Doty-Humphrey's small fast counter generator (public domain). */
 export function uniformFrom(seed: number): () => number {
-  let a = seed | 0;
-  let b = 0x9e3779b9 | 0;
-  let c = 0x243f6a88 | 0;
-  let counter = 1;
+  // a, b, c and the counter. In an array of whole numbers, as a closure's own variables would be boxed anew at each
+  // draw, and draws happen on the audio thread.
+  const state = Int32Array.of(seed, 0x9e3779b9, 0x243f6a88, 1);
   const next = () => {
-    const sum = (((a + b) | 0) + counter) | 0;
-    counter = (counter + 1) | 0;
-    a = b ^ (b >>> 9);
-    b = (c + (c << 3)) | 0;
-    c = ((c << 21) | (c >>> 11)) + sum;
+    const b = state[1]!;
+    const c = state[2]!;
+    const counter = state[3]!;
+    const sum = (state[0]! + b + counter) | 0;
+    state[3] = counter + 1;
+    state[0] = b ^ (b >>> 9);
+    state[1] = c + (c << 3);
+    state[2] = ((c << 21) | (c >>> 11)) + sum;
     return (sum >>> 0) / 0x1_0000_0000;
   };
   for (let i = 0; i < 12; i++) next();
@@ -21,16 +23,17 @@ export function uniformFrom(seed: number): () => number {
 /** A source of independent Gaussian numbers, mean 0, standard deviation 1 (Box and Muller). */
 export function gaussianFrom(seed: number): () => number {
   const uniform = uniformFrom(seed);
-  let spare: number | null = null;
+  /** The second number of a pair, and NaN once it has been given away. */
+  const spare = Float64Array.of(Number.NaN);
   return () => {
-    if (spare !== null) {
-      const value = spare;
-      spare = null;
-      return value;
+    const kept = spare[0]!;
+    if (!Number.isNaN(kept)) {
+      spare[0] = Number.NaN;
+      return kept;
     }
     const radius = Math.sqrt(-2 * Math.log(1 - uniform()));
     const angle = 2 * Math.PI * uniform();
-    spare = radius * Math.sin(angle);
+    spare[0] = radius * Math.sin(angle);
     return radius * Math.cos(angle);
   };
 }

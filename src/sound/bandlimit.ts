@@ -12,6 +12,8 @@ const KAISER_BETA = 9;
 /** Table rows per sample; values between rows are straight lines. */
 const PHASES = 256;
 const WIDTH = 2 * REACH;
+/** Places for samples before those in hand are moved back. */
+const ROOM = 1024;
 /** Integration steps per table row. */
 const FINE = 8;
 
@@ -86,37 +88,66 @@ function besselI0(x: number): number {
 
 /** A line of samples being written, with edges corrected on both sides; comes out REACH samples late. */
 export class BandlimitedLine {
-  static readonly #MASK = 63;
-  readonly #ring = new Float64Array(BandlimitedLine.#MASK + 1);
+  /** Samples not finished yet, and room ahead; moved back to the beginning when the room is used up. */
+  readonly #samples = new Float64Array(ROOM + REACH);
   readonly #tables = correctionTables();
-  /** Index of the sample about to be written. */
-  #index = 0;
+  /** Place of the sample about to be written. */
+  #at = REACH;
 
   /**
    * An edge `ago` samples (0…1) before the sample about to be written: the value jumps by `jump`, the slope
    * changes by `bend` per sample.
    */
   edge(ago: number, jump: number, bend: number): void {
+    const samples = this.#samples;
     const { step, bend: bends } = this.#tables;
     const position = ago * PHASES;
     const row = Math.min(PHASES - 1, Math.floor(position));
     const blend = position - row;
-    let at = row * WIDTH;
-    for (let j = 0; j < WIDTH; j++, at++) {
-      const s = step[at]! + (step[at + WIDTH]! - step[at]!) * blend;
-      const b = bends[at]! + (bends[at + WIDTH]! - bends[at]!) * blend;
-      this.#ring[(this.#index - REACH + j) & BandlimitedLine.#MASK]! += jump * s + bend * b;
+    const jump1 = jump * blend;
+    const jump0 = jump - jump1;
+    let here = row * WIDTH;
+    let next = here + WIDTH;
+    const first = this.#at - REACH;
+    const end = first + WIDTH;
+    if (bend === 0) {
+      for (let i = first; i < end; i++) samples[i]! += jump0 * step[here++]! + jump1 * step[next++]!;
+      return;
     }
+    const bend1 = bend * blend;
+    const bend0 = bend - bend1;
+    for (let i = first; i < end; i++, here++, next++)
+      samples[i]! +=
+        jump0 * step[here]! + jump1 * step[next]! + (bend0 * bends[here]! + bend1 * bends[next]!);
   }
 
-  /** Writes the plainly sampled value; returns the finished sample REACH places earlier. */
-  push(value: number): number {
-    const ring = this.#ring;
-    ring[this.#index & BandlimitedLine.#MASK]! += value;
-    const out = (this.#index - REACH) & BandlimitedLine.#MASK;
-    const finished = ring[out]!;
-    ring[out] = 0;
-    this.#index++;
-    return finished;
+  /**
+   * Writes `count` plainly sampled values, the first `value` and each next one `factor` times the one before; puts
+   * the finished samples, REACH places earlier, into `out` from `start` on. Returns the last value written.
+   */
+  run(out: Float32Array, start: number, count: number, value: number, factor: number): number {
+    const samples = this.#samples;
+    const end = start + count;
+    let next = value;
+    let last = value;
+    for (let i = start; i < end; ) {
+      if (this.#at === ROOM) this.#moveBack();
+      let at = this.#at;
+      const stop = Math.min(end, i + ROOM - at);
+      for (; i < stop; i++, at++) {
+        samples[at]! += next;
+        out[i] = samples[at - REACH]!;
+        last = next;
+        next *= factor;
+      }
+      this.#at = at;
+    }
+    return last;
+  }
+
+  #moveBack(): void {
+    this.#samples.copyWithin(0, ROOM - REACH);
+    this.#samples.fill(0, WIDTH);
+    this.#at = REACH;
   }
 }

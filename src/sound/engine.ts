@@ -5,10 +5,11 @@
 
 import { type Astable, cycleOf } from '../circuit/astable.ts';
 import type { Source } from '../circuit/gate.ts';
-import { type Jack, loadShare } from '../circuit/output.ts';
+import { loadShare } from '../circuit/output.ts';
 import type { LightProgram } from '../light/program.ts';
 import {
   type Fraction,
+  type Hertz,
   type Lux,
   type Pair,
   type Seconds,
@@ -24,6 +25,9 @@ import { LEVEL, Timer } from './timer.ts';
 /** A turned trimmer reaches the capacitor in this many grid steps (30 ms), not in one jump. */
 const GLIDE_STEPS = 90;
 
+/** No sample format holds so little. */
+const INAUDIBLE: Volts = 1e-30;
+
 /** A change of a reset pin that lies ahead, within the grid step being played. */
 interface PinChange {
   time: Seconds;
@@ -31,28 +35,52 @@ interface PinChange {
   released: boolean;
 }
 
+/** The jack while both timer outputs stay as they are. */
+interface JackState {
+  /** Of the source behind the coupling capacitor, and the share of it that reaches the load. */
+  readonly volts: Volts;
+  readonly share: Fraction;
+  /** Decay of the jack's voltage: rate, 1/s (0 = a plain wire), and what is left after one sample. */
+  readonly perSecond: number;
+  readonly perSample: number;
+}
+
+type Changing<T> = { -readonly [Value in keyof T]: T[Value] };
+
+const ASTABLE_VALUES = [
+  'farads',
+  'chargeVolts',
+  'chargeOhms',
+  'sinkVolts',
+  'sinkOhms',
+  'lowerVolts',
+  'upperVolts',
+] as const satisfies readonly (keyof Astable)[];
+
 export class Engine {
   readonly #rate: number;
   readonly #gating: Gating;
   readonly #timers: Pair<Timer>;
   readonly #line = new BandlimitedLine();
-  #jack: Jack;
-  /** The jack's source for each pair of timer levels: A + 3·B. */
-  #sources: readonly Source[];
+  /** What the jack does in each pair of timer levels: A + 3·B. */
+  #states: readonly JackState[];
   #glide: { from: Pair<Astable>; to: Pair<Astable>; step: number } | null = null;
-  #astables: Pair<Astable>;
+  /** The timing networks as they are now, on their way while they glide. */
+  readonly #astables: Pair<Changing<Astable>>;
 
   /** Pin changes of the grid step at hand, in order of time; kept and reused. */
   readonly #pins: PinChange[] = [];
   #pinCount = 0;
   #pinNext = 0;
 
-  /** Jack voltage at the last sample or event, and what it decays by. */
+  /** Jack voltage at the last sample or event. */
   #volts: Volts = 0;
-  #perSecond = 0;
-  #perSample = 1;
   #lastTime: Seconds = 0;
-  #state: number;
+  /** The pair of levels at hand, and its state. */
+  #levels: number;
+  #state: JackState;
+  /** When the next event comes, as far as known. */
+  #nextTime: Seconds = 0;
 
   #sample = 0;
   readonly #changes = { A: 0, B: 0 };
@@ -65,20 +93,18 @@ export class Engine {
   constructor(sampleRate: number, settings: EngineSettings, program: LightProgram) {
     this.#rate = sampleRate;
     this.#gating = new Gating(settings, program);
-    this.#astables = settings.astables;
-    this.#jack = settings.jack;
-    this.#sources = sourcesByLevel(settings);
+    this.#astables = { A: { ...settings.astables.A }, B: { ...settings.astables.B } };
+    this.#states = jackStates(settings, sampleRate);
     const shortest = 2 / sampleRate;
     this.#timers = {
       A: new Timer(settings.astables.A, this.#gating.released('A'), shortest),
       B: new Timer(settings.astables.B, this.#gating.released('B'), shortest),
     };
-    this.#state = this.#outputs();
-    const source = this.#sources[this.#state]!;
-    this.#volts = source.volts * loadShare(this.#jack, source);
-    this.#setDecay();
+    this.#levels = this.#outputs();
+    this.#state = this.#states[this.#levels]!;
+    this.#volts = this.#state.volts * this.#state.share;
     // From silence before time 0: the first step is an edge like any other.
-    this.#line.edge(0, this.#volts, this.#volts * (-this.#perSecond / this.#rate));
+    this.#line.edge(0, this.#volts, this.#volts * (-this.#state.perSecond / this.#rate));
   }
 
   /** Seconds of sound made so far. */
@@ -94,14 +120,15 @@ export class Engine {
   /** Other component values from now on. */
   setSettings(settings: EngineSettings): void {
     const at = this.#lastTime;
-    const before = VOICES.map((voice) => this.#gating.released(voice));
+    const pins = VOICES.map((voice) => this.#gating.released(voice));
     this.#gating.setSettings(settings);
-    if (VOICES.some((voice, i) => this.#gating.released(voice) !== before[i])) this.#readPins(at);
-    this.#glide = { from: this.#astables, to: settings.astables, step: 0 };
-    const held = this.#capacitorVolts(at);
-    this.#jack = settings.jack;
-    this.#sources = sourcesByLevel(settings);
-    this.#jackEdge(at, held);
+    if (VOICES.some((voice, i) => this.#gating.released(voice) !== pins[i])) this.#readPins(at);
+    const { A, B } = this.#astables;
+    this.#glide = { from: { A: { ...A }, B: { ...B } }, to: settings.astables, step: 0 };
+    const before = this.#voltsAt(at);
+    const held = this.#capacitorVolts(before);
+    this.#states = jackStates(settings, this.#rate);
+    this.#jackEdge(at, before, held);
   }
 
   /** Plays a program from now on, `place` seconds into it. */
@@ -116,15 +143,28 @@ export class Engine {
 
   /** Writes the next samples, volts at the jack. */
   render(out: Float32Array): void {
-    for (let i = 0; i < out.length; i++) {
-      const t = this.#sample / this.#rate;
-      this.#playUntil(t);
-      const value = this.#line.push(this.#volts);
-      if (value > this.#peak) this.#peak = value;
-      else if (-value > this.#peak) this.#peak = -value;
-      out[i] = value;
-      this.#sample++;
+    for (let done = 0; done < out.length; ) {
+      this.#playUntil(this.#sample / this.#rate);
+      // Between this sample and the next event the jack's voltage is one exponential.
+      const count = Math.min(out.length - done, this.#samplesToNext());
+      this.#volts = this.#line.run(out, done, count, this.#volts, this.#state.perSample);
+      done += count;
+      this.#sample += count;
+      this.#lastTime = (this.#sample - 1) / this.#rate;
     }
+    let peak = this.#peak;
+    for (let i = 0; i < out.length; i++) peak = Math.max(peak, Math.abs(out[i]!));
+    this.#peak = peak;
+  }
+
+  /** How many samples from the present one on, at least that one, come before the next event. */
+  #samplesToNext(): number {
+    const first = this.#sample + 1;
+    let next = Math.max(first, Math.ceil(this.#nextTime * this.#rate));
+    // Compared as times, as the events are, so that rounding cannot put a sample on their wrong side.
+    while (next > first && (next - 1) / this.#rate >= this.#nextTime) next--;
+    while (next / this.#rate < this.#nextTime) next++;
+    return next - this.#sample;
   }
 
   /** Fills a frame for the page, and starts counting changes and peak anew. */
@@ -152,7 +192,10 @@ export class Engine {
       const grid = this.#gating.time;
       // A pin change comes first among equals, then a timer's own event, then the next grid step.
       const at = Math.min(pin ? pin.time : grid, A.next, B.next);
-      if (at > t) break;
+      if (at > t) {
+        this.#nextTime = at;
+        break;
+      }
       if (pin && pin.time === at) {
         this.#pinNext++;
         this.#timers[pin.voice].setReleased(at, pin.released);
@@ -166,21 +209,21 @@ export class Engine {
         B.fire();
         this.#outputEdge(at);
       } else {
-        this.#gridStep(at);
+        this.#gridStep();
       }
     }
     if (t > this.#lastTime) {
       // One whole sample since the last (the common case) takes no exponential.
-      this.#volts *=
-        this.#lastTime === (this.#sample - 1) / this.#rate
-          ? this.#perSample
-          : this.#decayOver(t - this.#lastTime);
+      if (this.#lastTime === (this.#sample - 1) / this.#rate) this.#volts *= this.#state.perSample;
+      else this.#volts = this.#voltsAt(t);
       this.#lastTime = t;
     }
   }
 
-  #gridStep(at: Seconds): void {
-    if (this.#glide) this.#glideStep(at);
+  #gridStep(): void {
+    if (this.#glide) this.#glideStep(this.#gating.time);
+    // Long decayed: numbers that small take the processor far longer than others.
+    if (Math.abs(this.#volts) < INAUDIBLE) this.#volts = 0;
     this.#pinCount = this.#pinNext = 0;
     this.#gating.advance(this.#onPin);
   }
@@ -206,12 +249,11 @@ export class Engine {
     const glide = this.#glide!;
     glide.step++;
     const share = glide.step / GLIDE_STEPS;
-    this.#astables =
-      share >= 1
-        ? glide.to
-        : { A: between(glide.from.A, glide.to.A, share), B: between(glide.from.B, glide.to.B, share) };
+    for (const voice of VOICES) {
+      mix(this.#astables[voice], glide.from[voice], glide.to[voice], share);
+      this.#timers[voice].setAstable(at, this.#astables[voice]);
+    }
     if (share >= 1) this.#glide = null;
-    for (const voice of VOICES) this.#timers[voice].setAstable(at, this.#astables[voice]);
     this.#outputEdge(at);
   }
 
@@ -221,43 +263,53 @@ export class Engine {
 
   /** The timers may have changed their outputs at `at`: if so, an edge at the jack. */
   #outputEdge(at: Seconds): void {
-    if (this.#outputs() === this.#state) return;
-    const held = this.#capacitorVolts(at);
-    this.#state = this.#outputs();
-    this.#jackEdge(at, held);
+    const levels = this.#outputs();
+    if (levels === this.#levels) return;
+    const before = this.#voltsAt(at);
+    const held = this.#capacitorVolts(before);
+    this.#levels = levels;
+    this.#jackEdge(at, before, held);
   }
 
-  /** Voltage across the coupling capacitor. */
-  #capacitorVolts(at: Seconds): Volts {
-    if (this.#jack.couplingFarads === null) return 0;
-    const source = this.#sources[this.#state]!;
-    return (
-      source.volts - (this.#volts * this.#decayOver(at - this.#lastTime)) / loadShare(this.#jack, source)
-    );
+  /** The jack's voltage at a time after the last, nothing having happened since. */
+  #voltsAt(t: Seconds): Volts {
+    const { perSecond } = this.#state;
+    const seconds = t - this.#lastTime;
+    return perSecond === 0 || seconds === 0 ? this.#volts : this.#volts * Math.exp(-perSecond * seconds);
   }
 
-  #jackEdge(at: Seconds, held: Volts): void {
-    const before = this.#volts * this.#decayOver(at - this.#lastTime);
-    const slopeBefore = -before * this.#perSecond;
-    const source = this.#sources[this.#state]!;
-    this.#volts = (source.volts - held) * loadShare(this.#jack, source);
+  /** Voltage across the coupling capacitor while the jack has this voltage. */
+  #capacitorVolts(jackVolts: Volts): Volts {
+    const { volts, share, perSecond } = this.#state;
+    return perSecond === 0 ? 0 : volts - jackVolts / share;
+  }
+
+  /** Goes over into the state of the present levels, from a voltage at the jack and one held by the capacitor. */
+  #jackEdge(at: Seconds, before: Volts, held: Volts): void {
+    const slopeBefore = -before * this.#state.perSecond;
+    const state = this.#states[this.#levels]!;
+    this.#state = state;
+    this.#volts = (state.volts - held) * state.share;
     this.#lastTime = at;
-    this.#setDecay();
-    const slope = -this.#volts * this.#perSecond;
+    const slope = -this.#volts * state.perSecond;
     const ago = Math.min(1, Math.max(0, this.#sample - at * this.#rate));
     this.#line.edge(ago, this.#volts - before, (slope - slopeBefore) / this.#rate);
   }
+}
 
-  #setDecay(): void {
-    const { couplingFarads, loadOhms } = this.#jack;
-    this.#perSecond =
-      couplingFarads === null ? 0 : 1 / ((this.#sources[this.#state]!.ohms + loadOhms) * couplingFarads);
-    this.#perSample = Math.exp(-this.#perSecond / this.#rate);
-  }
-
-  #decayOver(seconds: Seconds): number {
-    return this.#perSecond === 0 || seconds === 0 ? 1 : Math.exp(-this.#perSecond * seconds);
-  }
+/** The jack's states by timer levels. */
+function jackStates(settings: EngineSettings, sampleRate: Hertz): readonly JackState[] {
+  const { jack } = settings;
+  return sourcesByLevel(settings).map((source) => {
+    const tau = jack.couplingFarads === null ? null : (source.ohms + jack.loadOhms) * jack.couplingFarads;
+    const perSecond = tau === null ? 0 : 1 / tau;
+    return {
+      volts: source.volts,
+      share: loadShare(jack, source),
+      perSecond,
+      perSample: Math.exp(-perSecond / sampleRate),
+    };
+  });
 }
 
 /** The four sources of the jack, and those in which a voice too fast to play stands at its mean. */
@@ -275,16 +327,8 @@ function sourcesByLevel({ jack, astables }: EngineSettings): readonly Source[] {
   return [0, 1, 2].flatMap((b) => [0, 1, 2].map((a) => at(a, b)));
 }
 
-/** Straight between two timing networks, value by value. */
-function between(from: Astable, to: Astable, share: number): Astable {
-  const mix = (a: number, b: number) => a + (b - a) * share;
-  return {
-    farads: mix(from.farads, to.farads),
-    chargeVolts: mix(from.chargeVolts, to.chargeVolts),
-    chargeOhms: mix(from.chargeOhms, to.chargeOhms),
-    sinkVolts: mix(from.sinkVolts, to.sinkVolts),
-    sinkOhms: mix(from.sinkOhms, to.sinkOhms),
-    lowerVolts: mix(from.lowerVolts, to.lowerVolts),
-    upperVolts: mix(from.upperVolts, to.upperVolts),
-  };
+/** Straight between two timing networks, value by value; in the place of another, so that nothing is allocated. */
+function mix(into: Changing<Astable>, from: Astable, to: Astable, share: number): void {
+  for (const value of ASTABLE_VALUES)
+    into[value] = share < 1 ? from[value] + (to[value] - from[value]) * share : to[value];
 }

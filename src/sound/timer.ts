@@ -6,16 +6,21 @@
  * A period too short for the sampling rate (its fundamental is above half of it) is not played edge by edge:
  * the output then stands at its mean, which is all of it that the rate can carry.
  */
-import { type Astable, chargeSeconds, cycleOf, dischargeSeconds } from '../circuit/astable.ts';
-import type { Hertz, Seconds, Volts } from '../quantity/units.ts';
+import { type Astable, chargeSeconds, dischargeSeconds } from '../circuit/astable.ts';
+import type { Seconds, Volts } from '../quantity/units.ts';
 
 /** A timer's output as the jack takes it. */
 export const LEVEL = { low: 0, high: 1, mean: 2 } as const;
 
 export class Timer {
   readonly #shortest: Seconds;
-  #astable: Astable;
-  #frequency: Hertz;
+  /** A copy of its own, so that the caller may use one object again and again. */
+  readonly #astable: { -readonly [Value in keyof Astable]: Astable[Value] };
+  /** Times from one level to the other; the same in every cycle. */
+  #highSeconds: Seconds = 0;
+  #lowSeconds: Seconds = 0;
+  /** The cycle is shorter than `shortest`. */
+  #cycleIsTooFast = false;
   /** Capacitor voltage at `#since`. */
   #volts: Volts = 0;
   #since: Seconds = 0;
@@ -25,10 +30,10 @@ export class Timer {
 
   /** Starts at time 0 with the capacitor empty. Periods below `shortest` are played as their mean. */
   constructor(astable: Astable, released: boolean, shortest: Seconds = 0) {
-    this.#astable = astable;
-    this.#frequency = cycleOf(astable).frequency;
+    this.#astable = { ...astable };
     this.#released = released;
     this.#shortest = shortest;
+    this.#readCycle();
     this.#decide(0);
   }
 
@@ -44,7 +49,7 @@ export class Timer {
   }
 
   get #isTooFast(): boolean {
-    return this.#released && this.#frequency * this.#shortest > 1;
+    return this.#released && this.#cycleIsTooFast;
   }
 
   /** When the output next changes by itself; Infinity while held in reset. */
@@ -66,7 +71,7 @@ export class Timer {
     this.#volts = this.#high ? this.#astable.upperVolts : this.#astable.lowerVolts;
     this.#since = t;
     this.#high = !this.#high;
-    this.#decide(t);
+    this.#next = t + (this.#high ? this.#highSeconds : this.#lowSeconds);
   }
 
   /** The reset pin, released or held. */
@@ -79,9 +84,24 @@ export class Timer {
   /** Other values in the timing network; the capacitor keeps its voltage. */
   setAstable(t: Seconds, astable: Astable): void {
     this.#moveTo(t);
-    this.#astable = astable;
-    this.#frequency = cycleOf(astable).frequency;
+    const own = this.#astable;
+    own.farads = astable.farads;
+    own.chargeVolts = astable.chargeVolts;
+    own.chargeOhms = astable.chargeOhms;
+    own.sinkVolts = astable.sinkVolts;
+    own.sinkOhms = astable.sinkOhms;
+    own.lowerVolts = astable.lowerVolts;
+    own.upperVolts = astable.upperVolts;
+    this.#readCycle();
     this.#decide(t);
+  }
+
+  #readCycle(): void {
+    const a = this.#astable;
+    this.#highSeconds = chargeSeconds(a, a.lowerVolts);
+    this.#lowSeconds = dischargeSeconds(a, a.upperVolts);
+    const period = this.#highSeconds + this.#lowSeconds;
+    this.#cycleIsTooFast = period > 0 && (1 / period) * this.#shortest > 1;
   }
 
   #moveTo(t: Seconds): void {

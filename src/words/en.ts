@@ -451,7 +451,6 @@ export const words = {
     source: 'source resistance',
     diode: 'diode against reversed polarity',
     decoupled: 'decoupling capacitors at both chips',
-    dip: 'shared dip of the rail',
     seed: 'noise seed',
     levelHead: 'Level at the jack',
     levels: ['', 'peak to peak', 'rms', 'dBV', 'dBu'],
