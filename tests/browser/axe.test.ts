@@ -146,6 +146,7 @@ test.each([
 
 test.each<[string, PageOptions]>([
   ['less motion', { reducedMotion: 'reduce' }],
+  ['no less motion', { reducedMotion: 'no-preference' }],
   ['forced colours', { forcedColors: 'active' }],
   ['more contrast', { contrast: 'more' }],
 ])('a reader who asks for %s gets a page that works and does not complain', async (_title, options) => {
