@@ -3,15 +3,12 @@
  * reaches the others. Views read its stores and call its methods; they do no arithmetic of their own.
  */
 
-import type { Jack } from '../circuit/output.ts';
 import { type Command, replaceWith, turnThreshold } from '../design/commands.ts';
 import { type Complaint, decodeText, encodeText } from '../design/decode.ts';
-import type { Design } from '../design/design.ts';
-import { type JustOn, justOn, trimmersOf } from '../plan/threshold.ts';
-import type { Lux, Pair, Seconds, VoiceId, Volts } from '../quantity/units.ts';
-import { renderTake } from '../sound/render.ts';
+import { type Design, trimmersOf } from '../design/design.ts';
+import { type JustOn, justOn } from '../plan/threshold.ts';
+import type { Lux, Pair, Seconds, VoiceId } from '../quantity/units.ts';
 import { type EngineSettings, settingsOf } from '../sound/settings.ts';
-import { fullScaleVolts, wavOf } from '../sound/wav.ts';
 import { linkFor, linkSentence, readLink } from './address.ts';
 import { seconds } from './clock.ts';
 import { derivedInstrument } from './derived.ts';
@@ -45,11 +42,13 @@ export class Lampnote {
   });
 
   #recorder: LightRecorder | null = null;
+  #keptSession: Session;
   #frameRequest = 0;
 
   constructor(design: Design, session: Session) {
     this.design = new DocumentStore(design);
     this.session = new Store(session);
+    this.#keptSession = session;
     this.light = new LightDesk(this.session, {
       aim: (lux, over) => {
         this.live.aim(lux, over);
@@ -70,7 +69,7 @@ export class Lampnote {
     this.live.subscribe(({ time, lux }) => this.#writeDown(time, lux));
     this.design.subscribe(() => this.#designChanged());
     this.session.subscribe(() => {
-      keepSession(this.session.current);
+      this.#keepSession();
       this.sound.touch();
     });
   }
@@ -152,24 +151,6 @@ export class Lampnote {
     return this.#recorder && this.#recorder.seconds > 0 ? this.#recorder.rows : null;
   }
 
-  /** The sound the present design makes of the recorded light, as a WAV file; null before there is any. */
-  renderRecorded(): Uint8Array<ArrayBuffer> | null {
-    const program = this.recorded;
-    if (!program) return null;
-    const settings = this.#settings();
-    const { samples, sampleRate } = renderTake(settings, program, program.times.at(-1) ?? 0);
-    const scale = 1 / fullScaleVolts(settings.jack);
-    return wavOf(
-      samples.map((volts) => volts * scale),
-      sampleRate,
-    );
-  }
-
-  /** Volts at the jack that are full scale in a WAV file. */
-  fullScaleVolts(jack: Jack): Volts {
-    return fullScaleVolts(jack);
-  }
-
   #writeDown(time: Seconds, lux: Pair<Lux>): void {
     if (!this.recording.current.running || !this.#recorder) return;
     const running = this.#recorder.take(time, lux);
@@ -210,6 +191,15 @@ export class Lampnote {
   #settings(): EngineSettings {
     const design = this.design.current;
     return settingsOf(design, derivedInstrument(design));
+  }
+
+  /** Stage and scene move many times a second; what is kept seldom does. */
+  #keepSession(): void {
+    const { look, volumeDb, exhibition } = this.session.current;
+    const kept = this.#keptSession;
+    if (look === kept.look && volumeDb === kept.volumeDb && exhibition === kept.exhibition) return;
+    this.#keptSession = this.session.current;
+    keepSession(this.session.current);
   }
 
   #designChanged(): void {

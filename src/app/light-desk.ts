@@ -4,14 +4,13 @@
  */
 import type { LogChoices } from '../light/log-guess.ts';
 import { playedFrom } from '../light/playing.ts';
-import type { LightProgram } from '../light/program.ts';
+import { type LightProgram, playhead, scrubbed } from '../light/program.ts';
 import { SCENES, type Scene, type SceneKind } from '../light/scene.ts';
 import { type Stage, stageLux } from '../light/stage.ts';
 import type { Lux, Pair, Seconds } from '../quantity/units.ts';
 import { CameraLight } from './camera-light.ts';
 import { seconds } from './clock.ts';
 import {
-  lengthOf,
   logProgram,
   openedLog,
   type RoomLamp,
@@ -118,11 +117,9 @@ export class LightDesk {
   /** Seconds from the beginning of the scene or recording. */
   get place(): Seconds {
     if (!this.#playing) return 0;
-    const place = seconds() - this.#playing.began;
-    const { light, log, loopLog } = this.#session.current;
-    if (light !== 'log') return place;
-    const length = lengthOf(log);
-    return length === 0 ? 0 : loopLog ? place % length : Math.min(place, length);
+    const { program, began } = this.#playing;
+    const smooth = program.kind === 'ripple' ? program.of : program;
+    return smooth.kind === 'points' ? playhead(scrubbed(smooth, began, 0), seconds()) : seconds() - began;
   }
 
   #change(change: Partial<Session>): void {

@@ -1,6 +1,7 @@
 /** Writes down the light at both sensors while it is played, so that it can be replayed, saved, or rendered. */
-import type { LightProgram } from '../light/program.ts';
+import type { PointsProgram } from '../light/program.ts';
 import type { Lux, Pair, Seconds } from '../quantity/units.ts';
+import { STRICT_HEADER } from '../words/light-log.ts';
 
 /** Longer recordings stop by themselves: half an hour at thirty rows a second. */
 const MOST_ROWS = 54_000;
@@ -28,7 +29,7 @@ export class LightRecorder {
   }
 
   /** The light from the first moment on. */
-  get rows(): Extract<LightProgram, { kind: 'points' }> {
+  get rows(): PointsProgram {
     return {
       kind: 'points',
       times: Float64Array.from(this.#times),
@@ -38,9 +39,9 @@ export class LightRecorder {
 }
 
 /** A recording as the text of a light log, which reads back as it was. */
-export function logText({ times, lux }: Extract<LightProgram, { kind: 'points' }>): string {
+export function logText({ times, lux }: PointsProgram): string {
   const row = (t: number, a: number, b: number) => `${t.toFixed(4)},${exact(a)},${exact(b)}`;
-  return `time_s,lux_a,lux_b\n${Array.from(times, (t, i) => row(t, lux.A[i]!, lux.B[i]!)).join('\n')}\n`;
+  return `${STRICT_HEADER}\n${Array.from(times, (t, i) => row(t, lux.A[i]!, lux.B[i]!)).join('\n')}\n`;
 }
 
 /** Six figures: far finer than any meter, and short. */

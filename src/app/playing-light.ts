@@ -3,9 +3,9 @@
 import { type LogReading, readLog } from '../light/log-file.ts';
 import { guessLog, type LogChoices, type LogGuess } from '../light/log-guess.ts';
 import { lampRipple, type MainsHertz, type MainsLampId } from '../light/mains-lamp.ts';
-import { type LightProgram, type SmoothProgram, underLamp } from '../light/program.ts';
+import { type LightProgram, lengthOf, type SmoothProgram, underLamp } from '../light/program.ts';
 import type { Scene } from '../light/scene.ts';
-import { type Lux, type Pair, pairOf, type Seconds } from '../quantity/units.ts';
+import type { Lux, Pair, Seconds } from '../quantity/units.ts';
 
 /** The lamp the light comes from; null = one that does not ripple, or daylight. */
 export interface RoomLamp {
@@ -35,13 +35,12 @@ export function readAnew(log: OpenLog, choices: LogChoices): OpenLog {
 }
 
 /** Length of a recording; 0 when it does not read. */
-export function lengthOf(log: OpenLog | null): Seconds {
-  const points = log?.reading?.ok ? log.reading.points : null;
-  return points ? (points.times.at(-1) ?? 0) - (points.times[0] ?? 0) : 0;
+export function logLength(log: OpenLog | null): Seconds {
+  return log?.reading?.ok ? lengthOf(log.reading.points.times) : 0;
 }
 
 export function steadyProgram(lux: Pair<Lux>, lamp: RoomLamp): LightProgram {
-  return lit({ kind: 'steady', lux: pairOf((voice) => lux[voice]) }, lamp);
+  return lit({ kind: 'steady', lux }, lamp);
 }
 
 export function sceneProgram(scene: Scene, lamp: RoomLamp): LightProgram {

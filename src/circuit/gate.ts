@@ -128,6 +128,12 @@ export interface Gate {
   readonly silences: boolean;
 }
 
+/** The four pairs of outputs, in the order of `stateIndex`. */
+export const COMBINATIONS: readonly Outputs[] = [0, 1, 2, 3].map((i) => ({
+  A: (i & 1) === 1,
+  B: (i & 2) === 2,
+}));
+
 /** Index of a pair of outputs in `Gate.states`. */
 export function stateIndex(outputs: Outputs): number {
   return (outputs.A ? 1 : 0) + (outputs.B ? 2 : 0);
@@ -136,14 +142,13 @@ export function stateIndex(outputs: Outputs): number {
 /** Both gates of a design at a supply voltage. */
 export function gatesOf(design: Design, supplyVolts: Volts): Pair<Gate> {
   const pulls = pairOf((voice) => pullOf(design, voice, supplyVolts));
-  const combos: Outputs[] = [0, 1, 2, 3].map((i) => ({ A: (i & 1) === 1, B: (i & 2) === 2 }));
   return pairOf((voice) => {
     const cell = design.voices[voice].cell;
     const reset = TIMERS[design.timer].resetVolts.typical;
     return {
       r10Ohms: cell.r10Ohms,
       darkSiemens: 1 / CELLS[cell.family].darkOhms,
-      states: combos.map((outputs) => gateState(design, voice, supplyVolts, pulls, outputs)),
+      states: COMBINATIONS.map((outputs) => gateState(design, voice, supplyVolts, pulls, outputs)),
       releases: pulls[voice].high.volts > reset,
       silences: pulls[voice].low.volts < reset,
     };

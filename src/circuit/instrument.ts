@@ -76,6 +76,7 @@ export function instrumentOf(design: Design): Instrument {
   const gates = gatesOf(design, rail);
   const astables = pairOf((voice) => astableOf(design, voice, rail));
   const jack = jackOf(design, rail);
+  const voices = pairOf((voice) => behaviourOf(design, voice, rail, gates[voice], astables[voice]));
   return {
     railVolts: rail,
     astables,
@@ -85,10 +86,10 @@ export function instrumentOf(design: Design): Instrument {
     jackCornerHertz: cornerHertz(jack),
     level: readoutOf(
       jack,
-      pairOf((voice) => cycleOf(astables[voice]).dutyCycle),
+      pairOf((voice) => voices[voice].cycle.dutyCycle),
     ),
     power: powerOf(design),
-    voices: pairOf((voice) => behaviourOf(design, voice, rail, gates[voice], astables[voice])),
+    voices,
   };
 }
 

@@ -7,7 +7,7 @@ import type { Design } from '../design/design.ts';
 import { TIMERS } from '../parts/timers.ts';
 import type { Amperes, Farads, Fraction, Hertz, Ohms, Pair, Seconds, Volts } from '../quantity/units.ts';
 import { pairOf } from '../quantity/units.ts';
-import type { Outputs, Source } from './gate.ts';
+import { COMBINATIONS, type Outputs, type Source } from './gate.ts';
 
 /** What the jack sees behind the coupling capacitor, for each pair of timer outputs (index as `stateIndex`). */
 export interface Jack {
@@ -20,9 +20,6 @@ export interface Jack {
   /** Greatest current out of one timer output into the other, when they are joined and disagree. */
   readonly clashAmperes: Amperes;
 }
-
-/** The four pairs of timer outputs, in the order of `Jack.sources`. */
-const COMBINATIONS: readonly Outputs[] = [0, 1, 2, 3].map((i) => ({ A: (i & 1) === 1, B: (i & 2) === 2 }));
 
 /** The jack of a design at a rail voltage. */
 export function jackOf(design: Design, railVolts: Volts): Jack {

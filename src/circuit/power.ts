@@ -4,12 +4,12 @@
  * pull-up. SI units. Sums of typical figures; Ohm's law. The few microamperes through hysteresis resistors and
  * the inputs' bias are left out.
  */
-import type { Design } from '../design/design.ts';
+import { type Design, trimmersOf } from '../design/design.ts';
 import { COMPARATORS } from '../parts/comparators.ts';
 import { SUPPLIES, type SupplyId } from '../parts/supplies.ts';
 import { TIMERS } from '../parts/timers.ts';
 import type { Amperes, Fraction, Lux, Ohms, Pair, VoiceId, Volts } from '../quantity/units.ts';
-import { pairOf, VOICES } from '../quantity/units.ts';
+import { pairOf } from '../quantity/units.ts';
 import { type Astable, astableOf, cycleOf } from './astable.ts';
 import { cellOhms } from './cell.ts';
 import { pullOf } from './gate.ts';
@@ -84,8 +84,7 @@ export function drainOf(
     const { cell, divider } = design.voices[voice];
     return rail / (divider.fixedOhms + cellOhms(cell, lux[voice]));
   });
-  const fitted = design.threshold.arrangement === 'shared' ? (['A'] as const) : VOICES;
-  const references = fitted.reduce((total, voice) => {
+  const references = trimmersOf(design).reduce((total, voice) => {
     const { topOhms, trimmer, bottomOhms } = design.threshold.trimmers[voice];
     return total + rail / (topOhms + trimmer.ohms + bottomOhms);
   }, 0);

@@ -8,7 +8,15 @@ import type { ComparatorId } from '../parts/comparators.ts';
 import type { SupplyId } from '../parts/supplies.ts';
 import type { TimerId } from '../parts/timers.ts';
 import type { TrimmerId } from '../parts/trimmers.ts';
-import type { Farads, Fraction, Ohms, Pair, VoiceId, Volts } from '../quantity/units.ts';
+import {
+  type Farads,
+  type Fraction,
+  type Ohms,
+  type Pair,
+  VOICES,
+  type VoiceId,
+  type Volts,
+} from '../quantity/units.ts';
 
 export const FORMAT = 'lampnote-design';
 export const VERSION = 1;
@@ -120,4 +128,9 @@ export interface Design {
 /** The trimmer that sets this voice's reference: A's for both when one is shared. */
 export function thresholdFor(design: Design, voice: VoiceId): ThresholdTrimmer {
   return design.threshold.trimmers[design.threshold.arrangement === 'shared' ? 'A' : voice];
+}
+
+/** The threshold trimmers that are fitted: one when it is shared, else two. */
+export function trimmersOf(design: Design): readonly VoiceId[] {
+  return design.threshold.arrangement === 'shared' ? ['A'] : VOICES;
 }

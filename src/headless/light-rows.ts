@@ -4,9 +4,9 @@
  */
 import type { LightProgram } from '../light/program.ts';
 import type { Lux } from '../quantity/units.ts';
+import { STRICT_HEADER } from '../words/light-log.ts';
 import { takeWords } from '../words/take.ts';
 
-const HEADING = 'time_s,lux_a,lux_b';
 /** Ten times the brightest sunlight. */
 const MOST_LUX: Lux = 1e6;
 
@@ -17,7 +17,8 @@ export type RowsRead =
 /** Reads a file's text. The sentence names the line, counted from 1. */
 export function readRows(text: string): RowsRead {
   const [heading = '', ...lines] = text.replace(/^\uFEFF/, '').split(/\r\n|\n|\r/);
-  if (heading.replaceAll(/[\s"]/g, '').toLowerCase() !== HEADING) return wrong(takeWords.header(heading));
+  if (heading.replaceAll(/[\s"]/g, '').toLowerCase() !== STRICT_HEADER)
+    return wrong(takeWords.header(heading));
   const rows: (readonly [number, number, number])[] = [];
   for (const [i, line] of lines.entries()) {
     if (line.trim() === '') continue;

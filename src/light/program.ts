@@ -146,7 +146,8 @@ export function scrubbed(program: PointsProgram, t: Seconds, place: Seconds): Po
   return { ...program, startsAt: t - place - (program.times[0] ?? 0) };
 }
 
-function lengthOf(times: Float64Array): Seconds {
+/** From the first row to the last. */
+export function lengthOf(times: Float64Array): Seconds {
   return times.length === 0 ? 0 : times[times.length - 1]! - times[0]!;
 }
 

@@ -22,11 +22,6 @@ const PLACES = 400;
 /** "Just": this far past the trip point, or three times the node's noise if that is more. */
 const LEAST_MARGIN: Volts = 0.001;
 
-/** Trimmers that exist: one when shared, two when each voice has its own. */
-export function trimmersOf(design: Design): readonly VoiceId[] {
-  return design.threshold.arrangement === 'shared' ? ['A'] : VOICES;
-}
-
 /** The turn of one threshold trimmer at which every voice on it just sounds in this light. */
 export function justOn(design: Design, trimmer: VoiceId, lux: Pair<Lux>): JustOn {
   const voices = design.threshold.arrangement === 'shared' ? VOICES : [trimmer];

@@ -250,7 +250,12 @@ export class LampNote extends AppElement {
     }
     if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
     // A text box has its own undo for what is being typed.
-    const inText = event.composedPath().some((one) => one instanceof HTMLInputElement && one.type === 'text');
+    const inText = event
+      .composedPath()
+      .some(
+        (one) =>
+          one instanceof HTMLTextAreaElement || (one instanceof HTMLInputElement && one.type === 'text'),
+      );
     if (inText) return;
     const key = event.key.toLowerCase();
     if (key === 'z' && !event.shiftKey) this.app.design.undo();

@@ -58,7 +58,6 @@ const hertz = (value: number): string =>
 const list = (items: readonly string[]): string => items.join(', ');
 
 export const words = {
-  language: 'en',
   product: 'Lampnote',
   lux,
   luxNumber,
@@ -73,8 +72,7 @@ export const words = {
     soundOff: 'Sound off',
     soundStarting: 'Starting…',
     volume: 'Volume',
-    volumeText: (db: number) =>
-      `${formatFixed(db, 0)} dB below full scale at most`.replace('-', '').replace('−', ''),
+    volumeText: (db: number) => `${formatFixed(Math.abs(db), 0)} dB below full scale at most`,
     volumeShort: (db: number) => `${db < 0 ? '−' : ''}${formatFixed(Math.abs(db), 0)} dB`,
     undo: 'Undo',
     redo: 'Redo',
@@ -93,13 +91,10 @@ export const words = {
   labels: {
     opened: (name: string) => `open ${name}`,
     link: 'open a link',
-    preset: 'ready design',
     rename: 'name',
     turned: (voice: VoiceId) => `pitch of ${voice}`,
     part: (voice: VoiceId, part: string) => `${part} of ${voice}`,
     threshold: 'threshold',
-    output: 'output',
-    board: 'board',
   },
 
   strip: {
@@ -508,7 +503,6 @@ export const words = {
     heading: 'Reference note',
     note: 'note',
     sounds: 'Sound it beside the voices',
-    needsSound: 'Heard once the sound is on.',
     beats: (voice: VoiceId, cents: number, beats: number) =>
       `${voice} is ${formatSigned(cents)} cents from it: ${beats < 0.05 ? 'no beats' : `${formatFixed(beats, beats < 10 ? 1 : 0)} beats a second`}.`,
     far: (voice: VoiceId, cents: number) => `${voice} is ${formatSigned(cents)} cents from it.`,

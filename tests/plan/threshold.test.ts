@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { instrumentOf } from '../../src/circuit/instrument.ts';
 import { arrangeThreshold, setPolarity, turnThreshold } from '../../src/design/commands.ts';
 import { DEFAULT_DESIGN } from '../../src/design/defaults.ts';
-import { justOn, trimmersOf } from '../../src/plan/threshold.ts';
+import { trimmersOf } from '../../src/design/design.ts';
+import { justOn } from '../../src/plan/threshold.ts';
 import { renderTake } from '../../src/sound/render.ts';
 import { settingsOf } from '../../src/sound/settings.ts';
 

@@ -9,21 +9,16 @@ import { AppElement } from '../app-element.ts';
 import '../controls/choice-row.ts';
 import { choicesOf } from '../controls/choices.ts';
 import type { ChooseDetail } from '../controls/events.ts';
+import { fieldStyles, listRow } from '../fields.ts';
 import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
 
 export class LampRow extends AppElement {
   static override styles = [
     common,
+    fieldStyles,
     css`
-      label {
-        display: grid;
-        grid-template-columns: 6.6em minmax(0, 1fr);
-        align-items: center;
-        column-gap: var(--unit);
-        font-size: var(--text-control);
-      }
-      choice-row {
+      :host {
         --label-width: 6.6em;
       }
     `,
@@ -37,21 +32,10 @@ export class LampRow extends AppElement {
 
   protected override render(): TemplateResult {
     const { kind, mains } = this.#lamp.value;
-    return html`<label>
-        ${lampWords.lamp}
-        <select
-          @change=${(event: Event) => {
-            const { value } = event.currentTarget as HTMLSelectElement;
-            this.app.light.setLamp({ kind: value === '' ? null : (value as MainsLampId) });
-          }}
-        >
-          <option value="" .selected=${kind === null}>${lampWords.none}</option>
-          ${Object.keys(MAINS_LAMPS).map(
-            (id) =>
-              html`<option value=${id} .selected=${id === kind}>${lampWords.lamps[id as MainsLampId]}</option>`,
-          )}
-        </select>
-      </label>
+    const options = Object.keys(MAINS_LAMPS).map((id) => [id, lampWords.lamps[id as MainsLampId]]);
+    return html`${listRow(lampWords.lamp, [['', lampWords.none], ...options], kind ?? '', (value) =>
+      this.app.light.setLamp({ kind: value === '' ? null : (value as MainsLampId) }),
+    )}
       ${kind === null ? '' : this.#ripple(kind, mains)}`;
   }
 

@@ -1,6 +1,20 @@
 /** How the place is laid on the page: a wide left margin, three columns, one column when narrow. */
 import { css } from 'lit';
 
+/** The middle layout, and the projector's. */
+const twoColumns = css`
+  grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
+  grid-template-areas:
+    'light threshold'
+    'margin margin'
+    'voices voices'
+    'traces traces'
+    'first first'
+    'reference take'
+    'warnings warnings'
+    'board board';
+`;
+
 export const listenStyles = css`
   light-axis {
     padding: 10px var(--side, 28px) 4px;
@@ -76,16 +90,7 @@ export const listenStyles = css`
   }
   @media (max-width: 1180px) {
     .page {
-      grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
-      grid-template-areas:
-        'light threshold'
-        'margin margin'
-        'voices voices'
-        'traces traces'
-        'first first'
-        'reference take'
-        'warnings warnings'
-        'board board';
+      ${twoColumns}
     }
     .voices {
       display: grid;
@@ -109,16 +114,7 @@ export const listenStyles = css`
   }
   @media (min-width: 761px) {
     .page.projector {
-      grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
-      grid-template-areas:
-        'light threshold'
-        'margin margin'
-        'voices voices'
-        'traces traces'
-        'first first'
-        'reference take'
-        'warnings warnings'
-        'board board';
+      ${twoColumns}
     }
   }
   @media print {

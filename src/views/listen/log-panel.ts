@@ -1,7 +1,7 @@
 /** `<log-panel>`: a recorded light log: opened, shown as it is read, corrected, replayed, scrubbed, looped. */
 import { css, html, type TemplateResult } from 'lit';
 import type { Lampnote } from '../../app/lampnote.ts';
-import { lengthOf, type OpenLog } from '../../app/playing-light.ts';
+import { logLength, type OpenLog } from '../../app/playing-light.ts';
 import type { Session } from '../../app/session.ts';
 import { TIME_FORMATS } from '../../light/log-cells.ts';
 import type { LogChoices } from '../../light/log-guess.ts';
@@ -94,7 +94,7 @@ export class LogPanel extends AppElement {
   }
 
   #transport(log: OpenLog): TemplateResult {
-    const length = lengthOf(log);
+    const length = logLength(log);
     const place = this.app.light.place;
     const text = logWords.placeText(place, length);
     return html`<level-slider

@@ -3,6 +3,8 @@ import { css, html, type TemplateResult } from 'lit';
 import { derivedInstrument } from '../../app/derived.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
 import { logText } from '../../app/light-recorder.ts';
+import { recordedSound } from '../../app/recorded-sound.ts';
+import { fullScaleVolts } from '../../sound/wav.ts';
 import { takeWords } from '../../words/en-scenes.ts';
 import { AppElement } from '../app-element.ts';
 import { offerFile } from '../files.ts';
@@ -39,7 +41,7 @@ export class TakePanel extends AppElement {
 
   protected override render(): TemplateResult {
     const { running, seconds } = this.#recording.value;
-    const hasTake = !running && this.app.recorded !== null;
+    const hasTake = !running && seconds > 0;
     const { jack } = derivedInstrument(this.app.design.current);
     return html`<p class="small">${takeWords.explain}</p>
       <div class="row">
@@ -59,7 +61,7 @@ export class TakePanel extends AppElement {
                   ${this.busy ? takeWords.rendering : takeWords.saveSound}
                 </button>
               </div>
-              <p class="small">${takeWords.fullScale(this.app.fullScaleVolts(jack))}</p>`
+              <p class="small">${takeWords.fullScale(fullScaleVolts(jack))}</p>`
           : ''
       }`;
   }
@@ -79,9 +81,10 @@ export class TakePanel extends AppElement {
     // The word "computing" is painted before the computing begins.
     await this.updateComplete;
     await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
-    const wav = this.app.renderRecorded();
+    const design = this.app.design.current;
+    const rows = this.app.recorded;
+    if (rows) offerFile(design.name, 'wav', 'audio/wav', recordedSound(design, rows));
     this.busy = false;
-    if (wav) offerFile(this.app.design.current.name, 'wav', 'audio/wav', wav);
   };
 }
 

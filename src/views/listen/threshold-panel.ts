@@ -5,7 +5,7 @@ import type { Lampnote } from '../../app/lampnote.ts';
 import { referenceSource, rotationForVolts } from '../../circuit/gate.ts';
 import type { VoiceBehaviour } from '../../circuit/instrument.ts';
 import * as commands from '../../design/commands.ts';
-import type { Design } from '../../design/design.ts';
+import { type Design, trimmersOf } from '../../design/design.ts';
 import { LIMITS } from '../../design/limits.ts';
 import { TRIMMERS } from '../../parts/trimmers.ts';
 import { type Pair, pairOf, VOICES, type VoiceId } from '../../quantity/units.ts';
@@ -123,7 +123,7 @@ export class ThresholdPanel extends AppElement {
       <p role="status" class="small said">${this.said}</p>
       <details>
         <summary>${words.threshold.more}</summary>
-        ${(shared ? (['A'] as const) : VOICES).map((id) => this.#parts(design, id, shared ? null : id))}
+        ${trimmersOf(design).map((id) => this.#parts(design, id, shared ? null : id))}
       </details>
     </section>`;
   }
