@@ -8,7 +8,7 @@ import { type Complaint, decodeText, encodeText } from '../design/decode.ts';
 import { type Design, trimmersOf } from '../design/design.ts';
 import { type JustOn, justOn } from '../plan/threshold.ts';
 import type { Lux, Pair, Seconds, VoiceId } from '../quantity/units.ts';
-import { type EngineSettings, settingsOf } from '../sound/settings.ts';
+import { type EngineSettings, FRAMES_PER_SECOND, settingsOf } from '../sound/settings.ts';
 import { linkFor, linkSentence, readLink } from './address.ts';
 import { seconds } from './clock.ts';
 import { derivedInstrument } from './derived.ts';
@@ -43,7 +43,7 @@ export class Lampnote {
 
   #recorder: LightRecorder | null = null;
   #keptSession: Session;
-  #frameRequest = 0;
+  #following = 0;
 
   constructor(design: Design, session: Session) {
     this.design = new DocumentStore(design);
@@ -74,18 +74,17 @@ export class Lampnote {
     });
   }
 
-  /** Begins to follow the light on the page, frame by frame. */
+  /** Begins to follow the light on the page, as often as the audio thread tells of it. */
   run(): void {
-    const step = () => {
+    // Not tied to the screen's frames: where nothing changes, the browser need not draw.
+    this.#following = window.setInterval(() => {
       if (!this.sound.isPlaying) this.live.advance(seconds());
-      this.#frameRequest = requestAnimationFrame(step);
-    };
-    this.#frameRequest = requestAnimationFrame(step);
+    }, 1000 / FRAMES_PER_SECOND);
   }
 
   /** Stops following, and lets sound and camera go. */
   async leave(): Promise<void> {
-    cancelAnimationFrame(this.#frameRequest);
+    clearInterval(this.#following);
     this.light.camera.stop();
     await this.sound.off();
   }

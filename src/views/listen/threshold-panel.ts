@@ -77,7 +77,8 @@ export class ThresholdPanel extends AppElement {
   protected override render(): TemplateResult {
     const design = this.#design.value;
     const { voices, railVolts } = derivedInstrument(design);
-    const node = this.#live.frame?.node ?? { A: 0, B: 0 };
+    // As finely as the figures beside it: the node's noise must not redraw the scale fifteen times a second.
+    const node = pairOf((voice) => Number((this.#live.frame?.node[voice] ?? 0).toFixed(2)));
     const shared = design.threshold.arrangement === 'shared';
     return html`<section aria-labelledby="title">
       <h2 id="title">${words.threshold.heading}</h2>

@@ -81,6 +81,7 @@ export class LiveTraces extends LitElement {
   readonly #sheet = new Sheet(this, () => this.#discard());
   #plot: uPlot | null = null;
   #asked: number | null = null;
+  #waiting: ReturnType<typeof setTimeout> | null = null;
   #painted = Number.NEGATIVE_INFINITY;
 
   constructor() {
@@ -164,14 +165,20 @@ export class LiveTraces extends LitElement {
 
   /** One painting per animation frame, however much came in between. */
   #ask(): void {
-    if (this.#asked === null && this.isConnected) this.#asked = requestAnimationFrame(this.#frame);
+    if (this.#asked === null && this.#waiting === null && this.isConnected)
+      this.#asked = requestAnimationFrame(this.#frame);
   }
 
   readonly #frame = (now: number): void => {
     this.#asked = null;
     if (this.#sheet.width === 0) return;
-    if (this.#plot !== null && this.#sheet.reducedMotion && now - this.#painted < STILL_MILLISECONDS) {
-      this.#ask();
+    const early = this.#painted + STILL_MILLISECONDS - now;
+    if (this.#plot !== null && this.#sheet.reducedMotion && early > 0) {
+      // A timer, not frame after frame: waiting must not keep the browser drawing.
+      this.#waiting ??= setTimeout(() => {
+        this.#waiting = null;
+        this.#ask();
+      }, early);
       return;
     }
     this.#painted = now;
@@ -211,7 +218,8 @@ export class LiveTraces extends LitElement {
 
   #discard(): void {
     if (this.#asked !== null) cancelAnimationFrame(this.#asked);
-    this.#asked = null;
+    if (this.#waiting !== null) clearTimeout(this.#waiting);
+    this.#asked = this.#waiting = null;
     this.#plot?.destroy();
     this.#plot = null;
     if (this.isConnected) this.#ask();

@@ -201,6 +201,17 @@ export async function soundOf(page: Page, seconds = 0.25): Promise<Heard> {
   return { rms: Math.sqrt(sumOfSquares / Math.max(1, samples.length)), peak, samples, sampleRate, state };
 }
 
+/** Waits for a tenth of a second of new sound, or one frame where none is being made: looks cost the machine dearly. */
+async function newSound(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    const tap: unknown = Reflect.get(globalThis, 'soundTap');
+    const context = tap instanceof AnalyserNode ? tap.context : null;
+    const from = context?.currentTime ?? 0;
+    do await new Promise((next) => requestAnimationFrame(next));
+    while (context?.state === 'running' && context.currentTime < from + 0.1);
+  });
+}
+
 /**
  * Listens until what is heard fits `wanted`, and gives it. Throws after `patience` seconds with the last of it.
  *
@@ -219,6 +230,6 @@ export async function hear(
       const { rms, peak, state } = heard;
       throw new Error(`Not heard within ${patience} s; last: ${rms} rms, ${peak} peak, context ${state}.`);
     }
-    await page.evaluate(() => new Promise((next) => requestAnimationFrame(next)));
+    await newSound(page);
   }
 }
