@@ -1,5 +1,6 @@
 /** A complaint about a design file as a sentence, for the page and for the command line. */
-import type { Accepts, Complaint } from '../design/decode.ts';
+import type { Complaint } from '../design/decode.ts';
+import type { Accepts } from '../design/schema.ts';
 import { words } from '../words/en.ts';
 
 const { notice } = words;

@@ -9,19 +9,22 @@ import { COMPARATORS } from '../parts/comparators.ts';
 import { SUPPLIES } from '../parts/supplies.ts';
 import { TIMERS } from '../parts/timers.ts';
 import { TRIMMERS } from '../parts/trimmers.ts';
-import type { Limits } from '../quantity/parse.ts';
 import { type Design, FORMAT, VERSION } from './design.ts';
 import { LIMITS, NAME_LENGTH, NOTES_LENGTH } from './limits.ts';
+import {
+  type Accepts,
+  entries,
+  keysOf,
+  oneOf,
+  pair,
+  says,
+  text,
+  wholeMessage,
+  wholeNumber,
+  within,
+  yesNo,
+} from './schema.ts';
 import { upgraded } from './versions.ts';
-
-export type Accepts =
-  | { readonly kind: 'number'; readonly limits: Limits }
-  | { readonly kind: 'whole number' }
-  | { readonly kind: 'text'; readonly length: number }
-  | { readonly kind: 'choice'; readonly options: readonly string[] }
-  | { readonly kind: 'yes or no' }
-  | { readonly kind: 'entries' }
-  | { readonly kind: 'no such entry' };
 
 export type Complaint =
   | { readonly kind: 'too large'; readonly bytes: number; readonly most: number }
@@ -39,33 +42,6 @@ const MOST_BYTES = 256 * 1024;
 
 /** Complaints shown at once. */
 const MOST_COMPLAINTS = 8;
-
-/** Each rule carries what it accepts, as the message. */
-const says = (accepts: Accepts): string => JSON.stringify(accepts);
-
-const within = (limits: Limits) => {
-  const message = says({ kind: 'number', limits });
-  return v.pipe(
-    v.number(message),
-    v.check((x) => x >= limits.min && x <= limits.max, message),
-  );
-};
-const oneOf = <const T extends string>(options: readonly T[]) =>
-  v.picklist(options, says({ kind: 'choice', options }));
-const keysOf = <T extends string>(record: Readonly<Record<T, unknown>>) => oneOf(Object.keys(record) as T[]);
-const text = (length: number) => {
-  const message = says({ kind: 'text', length });
-  return v.pipe(v.string(message), v.maxLength(length, message));
-};
-const yesNo = v.boolean(says({ kind: 'yes or no' }));
-const wholeMessage = says({ kind: 'whole number' });
-const wholeNumber = v.pipe(
-  v.number(wholeMessage),
-  v.check((x) => Number.isSafeInteger(x) && x >= 0, wholeMessage),
-);
-const entries = <const T extends v.ObjectEntries>(shape: T) =>
-  v.strictObject(shape, says({ kind: 'entries' }));
-const pair = <const T extends v.GenericSchema>(schema: T) => entries({ A: schema, B: schema });
 
 const trimmer = entries({
   part: keysOf(TRIMMERS),
