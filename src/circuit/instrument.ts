@@ -23,7 +23,7 @@ import {
 } from './gate.ts';
 import { cornerHertz, type Jack, type JackReadout, jackOf, readoutOf } from './output.ts';
 import { type Power, powerOf } from './power.ts';
-import { railVolts } from './supply.ts';
+import { railVolts, upperDipVolts } from './supply.ts';
 
 /** What the light must do to change a voice, slowly and without noise. Null = no light does it. */
 export interface TripPoints<T> {
@@ -54,6 +54,8 @@ export interface Instrument {
   /** Unloaded; what the instrument's own current takes from it is told in `power`. */
   readonly railVolts: Volts;
   readonly astables: Pair<Astable>;
+  /** How far a voice's upper level falls for an instant at the other's output edges. */
+  readonly upperDips: Pair<Volts>;
   readonly speeds: Pair<CellSpeed>;
   readonly gates: Pair<Gate>;
   readonly jack: Jack;
@@ -80,6 +82,9 @@ export function instrumentOf(design: Design): Instrument {
   return {
     railVolts: rail,
     astables,
+    upperDips: pairOf((voice) =>
+      upperDipVolts(design.supply.sharedDipVolts, design.voices[voice].controlVolts),
+    ),
     speeds: pairOf((voice) => cellSpeed(design.voices[voice].cell)),
     gates,
     jack,

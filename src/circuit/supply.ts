@@ -18,6 +18,15 @@ function diodeVolts(supply: Supply): Volts {
   return supply.diode ? DIODE_VOLTS : 0;
 }
 
+/**
+ * How far a voice's upper level falls, for an instant, at each output edge of the other: two thirds of the dip, or
+ * nothing where a voltage is forced on its control pin (TI SLFS022: the divider that makes the levels hangs on the
+ * supply). First order: the dip is taken as too short to move a capacitor or a comparator.
+ */
+export function upperDipVolts(dipVolts: Volts, controlVolts: Volts | null): Volts {
+  return controlVolts === null ? (2 / 3) * dipVolts : 0;
+}
+
 /** Least source volts at which both chips are still within their makers' range. */
 export function leastSourceVolts(supply: Supply, timer: TimerId, comparator: ComparatorId): Volts {
   return (

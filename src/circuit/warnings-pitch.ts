@@ -4,10 +4,10 @@ import { DIELECTRICS } from '../parts/capacitors.ts';
 import { SUPPLIES } from '../parts/supplies.ts';
 import { TIMERS } from '../parts/timers.ts';
 import { endOhms, TRIMMERS } from '../parts/trimmers.ts';
-import type { Fraction, Hertz, Ohms, VoiceId, Volts } from '../quantity/units.ts';
-import { astableOf, cycleOf, rbOhms } from './astable.ts';
+import type { Fraction, Hertz, Ohms, Seconds, VoiceId, Volts } from '../quantity/units.ts';
+import { type Astable, astableOf, chargeSeconds, cycleOf, dischargeSeconds, rbOhms } from './astable.ts';
 import type { Instrument } from './instrument.ts';
-import { railVolts } from './supply.ts';
+import { railVolts, upperDipVolts } from './supply.ts';
 import { type Warning, warn } from './warning.ts';
 
 /** Fixed resistors of a common build; the design does not state it. */
@@ -152,11 +152,33 @@ export function dipVolts(design: Design, rail: Volts): Volts {
 }
 
 /**
- * How near two voices may come before they lock, cents: a dip moves both thresholds by its share of the rail, and
- * near two thirds that is 29 cents for 0.1 V on 9 V. First order; weaker at ratios other than 1 : 1.
+ * How much sooner a voice's cycle ends when its upper level falls by `upperDip` at the last moment that still counts:
+ * the high is cut short, and the way down is shorter too. Both parts in seconds; exact exponentials.
  */
-export function lockCents(dip: Volts, rail: Volts, ratio: readonly [number, number] = [1, 1]): number {
-  return rail > 0 ? (2610 * dip) / rail / (ratio[0] * ratio[1]) : 0;
+export function lockWindow(
+  astable: Astable,
+  upperDip: Volts,
+): { readonly high: Seconds; readonly low: Seconds } {
+  const dipped = astable.upperVolts - upperDip;
+  return {
+    high: chargeSeconds(astable, dipped),
+    low: dischargeSeconds(astable, astable.upperVolts) - dischargeSeconds(astable, dipped),
+  };
+}
+
+/**
+ * How far a voice may stand below another, cents, and still be held by it: the other's edge must find it within its
+ * window. (Short of the high part alone, every first meeting locks; up to both parts, a lock once made holds.)
+ * For ratios other than 1 : 1 that is divided by their product (from memory, an upper estimate).
+ */
+export function lockCents(
+  slower: Astable,
+  upperDip: Volts,
+  ratio: readonly [number, number] = [1, 1],
+): number {
+  const { frequency } = cycleOf(slower);
+  const { high, low } = lockWindow(slower, upperDip);
+  return -cents(Math.max(0.5, 1 - (high + low) * frequency)) / (ratio[0] * ratio[1]);
 }
 
 /** Warnings about the two pitches together. */
@@ -164,10 +186,12 @@ export function togetherWarnings(design: Design, instrument: Instrument): readon
   const [a, b] = [instrument.voices.A.cycle.frequency, instrument.voices.B.cycle.frequency];
   if (a <= 0 || b <= 0) return [];
   const dip = dipVolts(design, instrument.railVolts);
+  const slower = a < b ? 'A' : 'B';
+  const upperDip = upperDipVolts(dip, design.voices[slower].controlVolts);
   const interval = Math.abs(cents(a / b));
   for (const ratio of RATIOS) {
     const apartCents = Math.abs(interval - cents(ratio[0] / ratio[1]));
-    const within = lockCents(dip, instrument.railVolts, ratio);
+    const within = lockCents(instrument.astables[slower], upperDip, ratio);
     if (within > 0 && apartCents < within)
       return [
         warn('voices-lock', null, 'caution', {

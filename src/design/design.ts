@@ -106,7 +106,7 @@ export interface Supply {
   readonly diode: boolean;
   /** Decoupling capacitors at both chips. */
   readonly decoupled: boolean;
-  /** Dip of the shared rail at each output edge; 0 = none. Kept and warned of, not yet in the sound. */
+  /** Dip of the shared rail at each output edge, for an instant; 0 = the voices do not see each other. */
   readonly sharedDipVolts: Volts;
 }
 

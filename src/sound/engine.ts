@@ -62,6 +62,7 @@ export class Engine {
   readonly #gating: Gating;
   readonly #timers: Pair<Timer>;
   readonly #line = new BandlimitedLine();
+  #dips: Pair<Volts>;
   /** What the jack does in each pair of timer levels: A + 3·B. */
   #states: readonly JackState[];
   #glide: { from: Pair<Astable>; to: Pair<Astable>; step: number } | null = null;
@@ -94,6 +95,7 @@ export class Engine {
     this.#rate = sampleRate;
     this.#gating = new Gating(settings, program);
     this.#astables = { A: { ...settings.astables.A }, B: { ...settings.astables.B } };
+    this.#dips = settings.upperDips;
     this.#states = jackStates(settings, sampleRate);
     const shortest = 2 / sampleRate;
     this.#timers = {
@@ -123,6 +125,7 @@ export class Engine {
     const pins = VOICES.map((voice) => this.#gating.released(voice));
     this.#gating.setSettings(settings);
     if (VOICES.some((voice, i) => this.#gating.released(voice) !== pins[i])) this.#readPins(at);
+    this.#dips = settings.upperDips;
     const { A, B } = this.#astables;
     this.#glide = { from: { A: { ...A }, B: { ...B } }, to: settings.astables, step: 0 };
     const before = this.#voltsAt(at);
@@ -263,12 +266,23 @@ export class Engine {
 
   /** The timers may have changed their outputs at `at`: if so, an edge at the jack. */
   #outputEdge(at: Seconds): void {
+    if (this.#outputs() === this.#levels) return;
+    this.#dipRail(at);
     const levels = this.#outputs();
-    if (levels === this.#levels) return;
     const before = this.#voltsAt(at);
     const held = this.#capacitorVolts(before);
     this.#levels = levels;
     this.#jackEdge(at, before, held);
+  }
+
+  /** One output has changed: the rail's dip may end the other voice's high. Both at once have nothing to add. */
+  #dipRail(at: Seconds): void {
+    const { A, B } = this.#timers;
+    const a = this.#levels % 3;
+    const movedA = A.level !== a;
+    const movedB = B.level !== (this.#levels - a) / 3;
+    if (movedA && !movedB && this.#dips.B > 0) B.dip(at, this.#dips.B);
+    else if (movedB && !movedA && this.#dips.A > 0) A.dip(at, this.#dips.A);
   }
 
   /** The jack's voltage at a time after the last, nothing having happened since. */

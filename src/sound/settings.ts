@@ -10,6 +10,8 @@ import type { Lux, Pair, Seconds, Volts } from '../quantity/units.ts';
 
 export interface EngineSettings {
   readonly astables: Pair<Astable>;
+  /** How far a voice's upper level falls for an instant at the other's output edges. */
+  readonly upperDips: Pair<Volts>;
   readonly speeds: Pair<CellSpeed>;
   readonly gates: Pair<Gate>;
   readonly jack: Jack;
@@ -18,8 +20,8 @@ export interface EngineSettings {
 
 /** The engine's share of an instrument. */
 export function settingsOf(design: Design, instrument: Instrument): EngineSettings {
-  const { astables, speeds, gates, jack } = instrument;
-  return { astables, speeds, gates, jack, noise: design.noise };
+  const { astables, upperDips, speeds, gates, jack } = instrument;
+  return { astables, upperDips, speeds, gates, jack, noise: design.noise };
 }
 
 /** What the audio thread starts with. */

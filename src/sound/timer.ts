@@ -74,6 +74,18 @@ export class Timer {
     this.#next = t + (this.#high ? this.#highSeconds : this.#lowSeconds);
   }
 
+  /**
+   * The upper level falls by `volts` for an instant. A capacitor that is charging and already above it there ends the
+   * high at once; gives whether it did. The lower level falls too, away from a capacitor on its way down.
+   */
+  dip(t: Seconds, volts: Volts): boolean {
+    if (!this.#high || this.capacitorVolts(t) < this.#astable.upperVolts - volts) return false;
+    this.#moveTo(t);
+    this.#high = false;
+    this.#next = t + dischargeSeconds(this.#astable, this.#volts);
+    return true;
+  }
+
   /** The reset pin, released or held. */
   setReleased(t: Seconds, released: boolean): void {
     this.#moveTo(t);

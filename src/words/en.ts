@@ -446,6 +446,7 @@ export const words = {
     source: 'source resistance',
     diode: 'diode against reversed polarity',
     decoupled: 'decoupling capacitors at both chips',
+    dip: 'shared dip of the rail (first-order)',
     seed: 'noise seed',
     levelHead: 'Level at the jack',
     levels: ['', 'peak to peak', 'rms', 'dBV', 'dBu'],

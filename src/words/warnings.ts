@@ -266,9 +266,9 @@ export const WARNING_WORDS: { readonly [K in WarningId]: Said<WarningFacts[K]> }
   },
   'voices-lock': {
     reason: (f) =>
-      `The voices stand ${cents(f.apartCents)} from ${f.upper}:${f.lower}. With ${volts(f.dipVolts)} of shared dip they pull together within about ${cents(f.lockCents)} (a first estimate).`,
+      `The voices stand ${cents(f.apartCents)} from ${f.upper}:${f.lower}. A shared dip of ${volts(f.dipVolts)} at each edge pulls them together within about ${cents(f.lockCents)} (first-order).`,
     remedy: () => 'Tune them further apart, decouple each chip with 100 nF and 100 µF, or use CMOS timers.',
-    source: 'first-order shift of the thresholds: 29 cents for 0.1 V on 9 V',
+    source: 'first-order shift of the upper level by two thirds of the dip',
   },
   'outputs-joined': {
     reason: (f) =>

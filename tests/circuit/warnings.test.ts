@@ -1,12 +1,14 @@
 /** Every warning: a design that calls it up, a neighbour that does not, its words, and numbers in all of them. */
 import { describe, expect, test } from 'vitest';
 import bare from '../../presets/shoebox-chorus.json' with { type: 'json' };
+import { astableFrom, cycleOf } from '../../src/circuit/astable.ts';
 import { cellSpeed, steadyConductance, stepConductance } from '../../src/circuit/cell.ts';
 import { cellSiemens, nodeVolts } from '../../src/circuit/gate.ts';
 import { instrumentOf } from '../../src/circuit/instrument.ts';
+import { upperDipVolts } from '../../src/circuit/supply.ts';
 import { type Warning, warningsOf } from '../../src/circuit/warnings.ts';
 import { reachableLux, resetCorner } from '../../src/circuit/warnings-gate.ts';
-import { dipVolts, lockCents, spreadCents } from '../../src/circuit/warnings-pitch.ts';
+import { dipVolts, lockWindow, spreadCents } from '../../src/circuit/warnings-pitch.ts';
 import { rippleVolts } from '../../src/circuit/warnings-sensor.ts';
 import { decode } from '../../src/design/decode.ts';
 import { DEFAULT_DESIGN } from '../../src/design/defaults.ts';
@@ -295,10 +297,24 @@ describe('published figures', () => {
     expect(dipVolts(designWith(), 9)).toBeCloseTo((0.3 * 200e-9) / 10e-6, 9);
   });
 
-  test('two voices lock within 29 cents for 0.1 V of dip on 9 V, 52 cents on 5 V (first order)', () => {
-    expect(Math.abs(lockCents(0.1, 9) - 29)).toBeLessThan(0.5);
-    expect(Math.abs(lockCents(0.1, 5) - 52)).toBeLessThan(0.5);
-  });
+  test.each([
+    [9, 29],
+    [5, 52],
+  ])(
+    'job finding 5: 0.1 V of dip on %d V cuts the high short by %d cents at mid travel (calculation)',
+    (rail, told) => {
+      const mid = astableFrom({
+        raOhms: 3900,
+        rbOhms: 12_000 + 25_000,
+        farads: 47e-9,
+        railVolts: rail,
+        controlVolts: null,
+        discharge: { kind: 'resistance', ohms: 0 },
+      });
+      const { high } = lockWindow(mid, upperDipVolts(0.1, null));
+      expect(Math.abs(-1200 * Math.log2(1 - high * cycleOf(mid).frequency) - told)).toBeLessThan(0.5);
+    },
+  );
 
   test('el:A41, pull-up 10 kΩ with 0.4 mA into the pin leaves 5.0 / 1.0 / 0.5 V of 9 / 5 / 4.5 V (TI SLFS023)', () => {
     const design = designWith({ voices: { pullUpOhms: 10_000 } });

@@ -38,6 +38,7 @@ const read = {
   coupling: readerOrNone('capacitance', LIMITS.couplingFarads, NONE),
   load: reader('resistance', LIMITS.loadOhms),
   noise: reader('voltage', LIMITS.noiseVolts),
+  dip: reader('voltage', LIMITS.dipVolts),
   volume: readerOrNone('resistance', LIMITS.trimmerOhms, NONE),
   source: reader('resistance', LIMITS.sourceOhms),
   seed: reader('number', { min: 0, max: 999_999 }),
@@ -157,6 +158,9 @@ export class BoardPanel extends AppElement {
         ${this.#quantity(words.board.seed, noise.seed, String, read.seed, (seed) => commands.setSeed(Math.round(seed)))}
         ${this.#quantity(words.board.source, supply.sourceOhms, ohmsText, read.source, (sourceOhms) =>
           commands.setSupply({ sourceOhms }),
+        )}
+        ${this.#quantity(words.board.dip, supply.sharedDipVolts, voltsText, read.dip, (sharedDipVolts) =>
+          commands.setSupply({ sharedDipVolts }),
         )}
         ${this.#fields.tick(words.board.diode, supply.diode, (diode) => commands.setSupply({ diode }))}
         ${this.#fields.tick(words.board.decoupled, supply.decoupled, (decoupled) => commands.setSupply({ decoupled }))}
