@@ -68,7 +68,7 @@ const GROUPED: Readonly<Record<DecimalMark, RegExp>> = {
 };
 
 /** A number as programs write it, and nothing else. */
-export function isPlainNumber(cell: string): boolean {
+function isPlainNumber(cell: string): boolean {
   return NUMBER.test(cell);
 }
 

@@ -3,14 +3,8 @@
  * be used is named by its number in the file and the rest are kept. Nothing throws. Seconds, lux.
  */
 import type { Lux, Pair, Seconds } from '../quantity/units.ts';
-import {
-  type LogColumn,
-  type LogProblem,
-  type LogReason,
-  type LogRefusal,
-  STRICT_HEADER,
-} from '../words/light-log.ts';
-import { cellsOf, type DecimalMark, isPlainNumber, isRemark, linesOf, luxOf, timeOf } from './log-cells.ts';
+import type { LogColumn, LogProblem, LogReason, LogRefusal } from '../words/light-log.ts';
+import { cellsOf, type DecimalMark, isRemark, linesOf, luxOf, timeOf } from './log-cells.ts';
 import { LOG_LIMITS, type LogChoices, LUX_UNITS } from './log-guess.ts';
 
 /** Rows ready to be played; times rise strictly. */
@@ -60,38 +54,6 @@ export function readLog(text: string, choices: LogChoices): LogReading {
   };
 }
 
-export type StrictLogReading =
-  | { readonly ok: true; readonly points: LogPoints }
-  | { readonly ok: false; readonly refusal: LogRefusal };
-
-const STRICT_CHOICES: LogChoices = {
-  delimiter: ',',
-  decimal: '.',
-  header: 1,
-  columns: { time: 0, luxA: 1, luxB: 2 },
-  timeFormat: 'seconds',
-  unit: 'lx',
-};
-
-/**
- * The one plain form: a first row `time_s,lux_a,lux_b`, then numbers with decimal points. The first row that
- * cannot be used refuses the whole. Times stay as written; empty lines do not count. Never throws.
- */
-export function readStrictLog(text: string): StrictLogReading {
-  const header = /^\uFEFF?([^\r\n]*)/.exec(text)?.[1] ?? '';
-  if (text.trim() === '') return { ok: false, refusal: { kind: 'empty' } };
-  if (cellsOf(header, ',').join(',').toLowerCase() !== STRICT_HEADER)
-    return { ok: false, refusal: { kind: 'other header', read: short(header) } };
-  const scanned = scan(text, STRICT_CHOICES);
-  if (!scanned.ok) return scanned;
-  const { rows, problems } = scanned;
-  const kept = risingRows(rows, problems);
-  problems.sort((a, b) => a.row - b.row);
-  if (problems[0]) return { ok: false, refusal: { kind: 'bad row', problem: problems[0] } };
-  if (kept.length === 0) return { ok: false, refusal: { kind: 'no rows', first: null } };
-  return { ok: true, points: pointsOf(kept, 0, 1, true) };
-}
-
 /** Every row below the header: read, or named with what is wrong with it. */
 function scan(
   text: string,
@@ -109,8 +71,7 @@ function scan(
     const line = lines[i]!;
     if (isRemark(line)) continue;
     const cells = cellsOf(line, choices.delimiter);
-    const reading =
-      (choices === STRICT_CHOICES ? strictProblem(i + 1, cells) : null) ?? readRow(i + 1, cells, choices);
+    const reading = readRow(i + 1, cells, choices);
     if ('reason' in reading) problems.push(reading);
     else rows.push(reading);
     if (rows.length + problems.length > most) return { ok: false, refusal: { kind: 'too many rows', most } };
@@ -118,15 +79,6 @@ function scan(
   if (rows.length + problems.length === 0 && text.trim() === '')
     return { ok: false, refusal: { kind: 'empty' } };
   return { ok: true, rows, problems };
-}
-
-/** Other than three plain numbers: units, groups of figures and further cells are for the lenient reader. */
-function strictProblem(row: number, cells: readonly string[]): LogProblem | null {
-  for (const [i, column] of (['time', 'luxA', 'luxB'] as const).entries()) {
-    const cell = cells[i] ?? '';
-    if (cell !== '' && !isPlainNumber(cell)) return problem(row, column, cell, 'unreadable');
-  }
-  return cells.length > 3 ? problem(row, 'luxB', cells.slice(2).join(','), 'unreadable') : null;
 }
 
 function readRow(row: number, cells: readonly string[], choices: LogChoices): RowReading {

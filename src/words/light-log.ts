@@ -35,11 +35,7 @@ export type LogRefusal =
   /** No column of times with a column of light beside it. */
   | { readonly kind: 'no columns' }
   /** Not one row could be read; the first problem tells why. */
-  | { readonly kind: 'no rows'; readonly first: LogProblem | null }
-  /** The strict reader: another first row than it takes. */
-  | { readonly kind: 'other header'; readonly read: string }
-  /** The strict reader: a row that cannot be used. */
-  | { readonly kind: 'bad row'; readonly problem: LogProblem };
+  | { readonly kind: 'no rows'; readonly first: LogProblem | null };
 
 const COLUMN: Readonly<Record<LogColumn, string>> = { time: 'time', luxA: 'light at A', luxB: 'light at B' };
 
@@ -84,10 +80,6 @@ export const lightLogWords = {
         return refusal.first === null
           ? 'The recording has no rows under its header.'
           : `Not one row could be read. ${lightLogWords.problem(refusal.first)}`;
-      case 'other header':
-        return `The first row is “${refusal.read}”; it has to be ${STRICT_HEADER}.`;
-      case 'bad row':
-        return lightLogWords.problem(refusal.problem);
     }
   },
 

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { cellsOf, DELIMITERS, TIME_FORMATS, timeOf } from '../../src/light/log-cells.ts';
-import { type LogReading, readLog, readStrictLog, type StrictLogReading } from '../../src/light/log-file.ts';
+import { type LogReading, readLog } from '../../src/light/log-file.ts';
 import { guessLog, LOG_LIMITS, type LogChoices, LUX_UNITS, type LuxUnit } from '../../src/light/log-guess.ts';
 import { type LogProblem, type LogRefusal, lightLogWords } from '../../src/words/light-log.ts';
 
@@ -233,49 +233,6 @@ describe('refusals', () => {
   });
 });
 
-describe('the strict reader', () => {
-  test('keeps times as written and both levels', () => {
-    const reading = readStrictLog('\uFEFFtime_s,lux_a,lux_b\r\n2,300,1e1\r\n2.5,.5,0\r\n');
-    expect(reading).toEqual({
-      ok: true,
-      points: {
-        times: Float64Array.of(2, 2.5),
-        lux: { A: Float64Array.of(300, 0.5), B: Float64Array.of(10, 0) },
-      },
-    });
-  });
-
-  test.each([
-    ['', 'The recording is empty.'],
-    ['time,lux\n0,1\n', 'The first row is “time,lux”; it has to be time_s,lux_a,lux_b.'],
-    [
-      'time_s;lux_a;lux_b\n0;1;2\n',
-      'The first row is “time_s;lux_a;lux_b”; it has to be time_s,lux_a,lux_b.',
-    ],
-    ['time_s,lux_a,lux_b\n', 'The recording has no rows under its header.'],
-    ['time_s,lux_a,lux_b\n0,1\n', 'Row 2: the light at B is missing.'],
-    [
-      'time_s,lux_a,lux_b\n0,1,2\n1,bright,2\n',
-      'Row 3: read “bright” as light at A, which is not a number of lux.',
-    ],
-    [
-      'time_s,lux_a,lux_b\n0,1,2\n1,3 lx,2\n',
-      'Row 3: read “3 lx” as light at A, which is not a number of lux.',
-    ],
-    ['time_s,lux_a,lux_b\n0,1,-2\n', 'Row 2: read “-2” as light at B. Light is never below 0 lx.'],
-    ['time_s,lux_a,lux_b\n0,1,2\n0,1,2\n', 'Row 3: the time “0” is that of the row before. Times must rise.'],
-    [
-      'time_s,lux_a,lux_b\n1,1,2\n0,1,2\n',
-      'Row 3: the time “0” is earlier than the row before. Times must rise.',
-    ],
-    ['time_s,lux_a,lux_b\nNaN,1,2\n', 'Row 2: read “NaN”, which is not a time of the chosen kind.'],
-    ['time_s,lux_a,lux_b\n0,1,2,3\n', 'Row 2: read “2,3” as light at B, which is not a number of lux.'],
-  ])('says what is wrong with %j in one sentence', (text, sentence) => {
-    const reading = readStrictLog(text);
-    expect(reading.ok ? 'read' : lightLogWords.refusal(reading.refusal)).toBe(sentence);
-  });
-});
-
 describe('whatever the text', () => {
   const piece = fc.oneof(
     {
@@ -307,7 +264,7 @@ describe('whatever the text', () => {
     fc.assert(
       fc.property(messy, choices, (text, chosen) => {
         const guess = guessLog(text);
-        const readings: (LogReading | StrictLogReading)[] = [readLog(text, chosen), readStrictLog(text)];
+        const readings: LogReading[] = [readLog(text, chosen)];
         if (guess.ok) readings.push(readLog(text, guess.choices));
         for (const reading of readings) {
           if (!reading.ok) {
@@ -322,9 +279,8 @@ describe('whatever the text', () => {
             for (const level of [lux.A[i]!, lux.B[i]!])
               expect(level >= 0 && level <= LOG_LIMITS.lux).toBe(true);
           }
-          if ('problems' in reading)
-            for (const problem of reading.problems)
-              expect(lightLogWords.problem(problem)).toMatch(new RegExp(`^Row ${problem.row}: .*\\.$`, 's'));
+          for (const problem of reading.problems)
+            expect(lightLogWords.problem(problem)).toMatch(new RegExp(`^Row ${problem.row}: .*\\.$`, 's'));
         }
       }),
       { seed: 21, numRuns: 1500 },
