@@ -67,11 +67,6 @@ const GROUPED: Readonly<Record<DecimalMark, RegExp>> = {
   ',': /^[+-]?\d{1,3}(?:[. \u00A0\u202F]\d{3})+(?:,\d+)?$/,
 };
 
-/** A number as programs write it, and nothing else. */
-function isPlainNumber(cell: string): boolean {
-  return NUMBER.test(cell);
-}
-
 /** A number with this decimal mark; groups of three figures may stand apart. */
 export function numberOf(cell: string, decimal: DecimalMark): number | null {
   if (decimal === '.' && NUMBER.test(cell)) return finite(cell);

@@ -123,12 +123,12 @@ export const words = {
       module:
         'The sound module did not load. Reload the page; if it stays so, open the one-file page instead.',
       processor:
-        'The sound stopped because of a fault in the sound module. Switch the sound off and on again.',
+        'The sound stopped because of a fault in the sound module. Press any key or click anywhere to start it anew.',
       suspended: 'The browser holds the sound back. Press any key or click anywhere to let it go on.',
       interrupted:
         'Something else has taken the sound (a call, a locked screen). Click anywhere to bring it back.',
       stalled:
-        'The sound device stands still. Check that it is plugged in, then switch the sound off and on again.',
+        'The sound device stands still. Check that it is plugged in, then press any key or click anywhere.',
     },
   },
 

@@ -285,6 +285,25 @@ describe('sound', () => {
     await close();
   });
 
+  test('whose clock stands still says so, and a click builds it anew', async () => {
+    const { page, close } = await visit();
+    await soundButton(page).click();
+    await hearBoth(page, DEFAULT_DESIGN);
+    const first = await page.evaluateHandle(() => {
+      const { context } = Reflect.get(globalThis, 'soundTap') as AnalyserNode;
+      const stood = context.currentTime;
+      Object.defineProperty(context, 'currentTime', { get: () => stood });
+      return context;
+    });
+    await page.getByText(words.sound.trouble.stalled).waitFor();
+    await page.getByRole('heading', { name: words.product }).click();
+    await page.getByText(words.sound.trouble.stalled).waitFor({ state: 'hidden' });
+    await hearBoth(page, DEFAULT_DESIGN);
+    const state = await first.evaluate((context) => context.state);
+    expect(state).toBe('closed');
+    await close();
+  });
+
   test('that was stopped while it was still starting does not come', async () => {
     const { page, close } = await visit();
     let deliver = () => {};
