@@ -35,6 +35,10 @@ function accepted(accepts: Accepts): string {
       return notice.accepts.number(accepts.limits);
     case 'whole number':
       return notice.accepts.whole;
+    case 'whole number within':
+      return notice.accepts.wholeWithin(accepts.limits);
+    case 'list':
+      return notice.accepts.list(accepts.most);
     case 'text':
       return notice.accepts.text(accepts.length);
     case 'choice':

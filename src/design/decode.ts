@@ -11,6 +11,7 @@ import { TIMERS } from '../parts/timers.ts';
 import { TRIMMERS } from '../parts/trimmers.ts';
 import { type Design, FORMAT, VERSION } from './design.ts';
 import { LIMITS, NAME_LENGTH, NOTES_LENGTH } from './limits.ts';
+import { pitchSchema } from './pitch.ts';
 import {
   type Accepts,
   entries,
@@ -104,6 +105,7 @@ const design = entries({
     loadOhms: within(LIMITS.loadOhms),
   }),
   noise: entries({ voltsRms: within(LIMITS.noiseVolts), seed: wholeNumber }),
+  pitch: pitchSchema,
 });
 
 /** Reads a design from a file's text. */
@@ -159,13 +161,15 @@ function acceptsFrom(message: string): Accepts {
 /** A missing entry is told by the group it is missing from; what it would take is said by the entry itself. */
 function messageAt(issue: v.BaseIssue<unknown>): string {
   let schema = unwrapped(design);
-  for (const { key } of issue.path ?? []) schema = unwrapped(schema.entries?.[String(key)]);
+  for (const { key } of issue.path ?? []) schema = unwrapped(schema.entries?.[String(key)] ?? schema.item);
   return schema.message ?? issue.message;
 }
 
 interface Inspected {
   readonly entries?: Readonly<Record<string, unknown>>;
   readonly wrapped?: unknown;
+  /** What each place of a list holds. */
+  readonly item?: unknown;
   readonly message?: string;
 }
 

@@ -17,9 +17,10 @@ import {
   type VoiceId,
   type Volts,
 } from '../quantity/units.ts';
+import type { Pitch } from './pitch.ts';
 
 export const FORMAT = 'lampnote-design';
-export const VERSION = 1;
+export const VERSION = 2;
 
 /** A trimmer as fitted: which part, its end-to-end value, and how far it is turned, 0…1. */
 export interface Trimmer {
@@ -123,6 +124,8 @@ export interface Design {
   readonly output: Output;
   /** Noise at each sensor node, rms, and the seed that makes it repeat. */
   readonly noise: { readonly voltsRms: Volts; readonly seed: number };
+  /** Parts for notes: what is wanted, what is at hand, what was shortlisted. */
+  readonly pitch: Pitch;
 }
 
 /** The trimmer that sets this voice's reference: A's for both when one is shared. */

@@ -8,6 +8,8 @@ import type { Limits } from '../quantity/parse.ts';
 export type Accepts =
   | { readonly kind: 'number'; readonly limits: Limits }
   | { readonly kind: 'whole number' }
+  | { readonly kind: 'whole number within'; readonly limits: Limits }
+  | { readonly kind: 'list'; readonly most: number }
   | { readonly kind: 'text'; readonly length: number }
   | { readonly kind: 'choice'; readonly options: readonly string[] }
   | { readonly kind: 'yes or no' }
@@ -17,11 +19,11 @@ export type Accepts =
 /** What a rule accepts, as the text of its issue. */
 export const says = (accepts: Accepts): string => JSON.stringify(accepts);
 
-export const within = (limits: Limits) => {
-  const message = says({ kind: 'number', limits });
+export const within = (limits: Limits, numbers: 'any' | 'whole' = 'any') => {
+  const message = says({ kind: numbers === 'whole' ? 'whole number within' : 'number', limits });
   return v.pipe(
     v.number(message),
-    v.check((x) => x >= limits.min && x <= limits.max, message),
+    v.check((x) => x >= limits.min && x <= limits.max && (numbers === 'any' || Number.isInteger(x)), message),
   );
 };
 export const oneOf = <const T extends string>(options: readonly T[]) =>
@@ -40,4 +42,9 @@ export const wholeNumber = v.pipe(
 );
 export const entries = <const T extends v.ObjectEntries>(shape: T) =>
   v.strictObject(shape, says({ kind: 'entries' }));
+/** A list of at most so many of one kind. */
+export const listOf = <const T extends v.GenericSchema>(schema: T, most: number) => {
+  const message = says({ kind: 'list', most });
+  return v.pipe(v.array(schema, message), v.maxLength(most, message), v.readonly());
+};
 export const pair = <const T extends v.GenericSchema>(schema: T) => entries({ A: schema, B: schema });

@@ -3,16 +3,20 @@
  * is: the decoder then says that it does not know that version.
  */
 import { VERSION } from './design.ts';
+import { DEFAULT_PITCH } from './pitch.ts';
 
 type Document = Readonly<Record<string, unknown>>;
 
 /** Takes the entries of version n, gives those of version n + 1; the number itself is counted on here. */
 export type Upgrade = (document: Document) => Document;
 
-/** The key is the version that is brought forward. Empty while the first version is the only one. */
+/** The key is the version that is brought forward. */
 type Upgrades = Readonly<Record<number, Upgrade>>;
 
-const UPGRADES: Upgrades = {};
+const UPGRADES: Upgrades = {
+  // The first version knew nothing of parts for notes.
+  1: (document) => ({ pitch: DEFAULT_PITCH, ...document }),
+};
 
 export type Upgraded =
   | { readonly ok: true; readonly document: Document }

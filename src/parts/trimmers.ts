@@ -15,10 +15,12 @@ export interface TrimmerKind {
   readonly endMinOhms: Ohms;
   /** How closely a hand can set it, ± share: of the voltage as a divider, of the value as a resistor. */
   readonly settable: { readonly divider: Fraction; readonly rheostat: Fraction };
+  /** Change of the value for one degree more, either way. */
+  readonly perDegree: Fraction;
 }
 
 export const TRIMMERS: Readonly<Record<TrimmerId, TrimmerKind>> = {
-  // Bourns 3362: ±10 %, end resistance 1 % or 2 Ω, 240° nominal; adjustability ±0.05 % and ±0.15 %.
+  // Bourns 3362: ±10 %, end resistance 1 % or 2 Ω, 240° nominal; adjustability ±0.05 % and ±0.15 %; ±100 ppm/°C.
   'single-turn': {
     id: 'single-turn',
     turns: 1,
@@ -27,8 +29,10 @@ export const TRIMMERS: Readonly<Record<TrimmerId, TrimmerKind>> = {
     endShare: 0.01,
     endMinOhms: 2,
     settable: { divider: 0.0005, rheostat: 0.0015 },
+    perDegree: 100e-6,
   },
-  // Bourns 3296: ±10 %, 1 % or 2 Ω, 25 turns nominal; adjustability ±0.01 % and ±0.05 %.
+  // Bourns 3296: ±10 %, 1 % or 2 Ω, 25 turns nominal; adjustability ±0.01 % and ±0.05 %;
+  // ±100 ppm/°C.
   'multi-turn': {
     id: 'multi-turn',
     turns: 25,
@@ -37,9 +41,10 @@ export const TRIMMERS: Readonly<Record<TrimmerId, TrimmerKind>> = {
     endShare: 0.01,
     endMinOhms: 2,
     settable: { divider: 0.0001, rheostat: 0.0005 },
+    perDegree: 100e-6,
   },
   // Piher PT-10: ±20 % up to 1 MΩ, end resistance at most 0.5 %, 5 Ω least, 220° electrical. The sheet gives no
-  // adjustability: one degree of the travel is common practice.
+  // adjustability: one degree of the travel is common practice; 500 ppm/°C of carbon is from memory.
   carbon: {
     id: 'carbon',
     turns: 1,
@@ -48,6 +53,7 @@ export const TRIMMERS: Readonly<Record<TrimmerId, TrimmerKind>> = {
     endShare: 0.005,
     endMinOhms: 5,
     settable: { divider: 1 / 220, rheostat: 1 / 220 },
+    perDegree: 500e-6,
   },
 };
 

@@ -149,6 +149,9 @@ export const words = {
     accepts: {
       number: ({ min, max }: Limits) => `a number from ${formatNumber(min, 4)} to ${formatNumber(max, 4)}`,
       whole: 'a whole number that this version knows',
+      wholeWithin: ({ min, max }: Limits) =>
+        `a whole number from ${formatNumber(min, 12)} to ${formatNumber(max, 12)}`,
+      list: (most: number) => `a list of at most ${most} entries`,
       text: (length: number) => `text of at most ${length} characters`,
       choice: (options: readonly string[]) => `one of ${list(options)}`,
       yesNo: 'true or false',

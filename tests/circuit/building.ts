@@ -3,6 +3,7 @@
  * hold does not depend on which design a new document starts from.
  */
 import { type Design, FORMAT, type ThresholdTrimmer, VERSION, type Voice } from '../../src/design/design.ts';
+import { DEFAULT_PITCH } from '../../src/design/pitch.ts';
 import { pairOf, type VoiceId } from '../../src/quantity/units.ts';
 
 const reference: ThresholdTrimmer = {
@@ -44,6 +45,7 @@ export const BENCH_DESIGN: Design = {
     loadOhms: 10_000,
   },
   noise: { voltsRms: 0, seed: 1 },
+  pitch: DEFAULT_PITCH,
 };
 
 export interface Changes {

@@ -3,9 +3,30 @@ import { describe, expect, test } from 'vitest';
 import { type Complaint, decode, decodeText, encodeText } from '../../src/design/decode.ts';
 import { DEFAULT_DESIGN } from '../../src/design/defaults.ts';
 import { type Design, FORMAT, VERSION } from '../../src/design/design.ts';
+import { DEFAULT_PITCH, MOST_SHORTLISTED, type Pitch, type VoiceParts } from '../../src/design/pitch.ts';
 import { BENCH_DESIGN } from '../circuit/building.ts';
 
 type Json = { [key: string]: unknown };
+
+const PARTS: VoiceParts = {
+  ra: { ohms: 3900, tolerance: 0.01 },
+  rbFixed: { ohms: 12_000, tolerance: 0.01 },
+  trimmer: { part: 'carbon', ohms: 50_000, tolerance: 0.2 },
+  capacitor: { farads: 47e-9, dielectric: 'polyester', tolerance: 0.1 },
+};
+const TARGET = { lowHertz: 262, highHertz: 262 };
+
+/** A wish, a drawer and a shortlist with nothing absent and something in every list. */
+const FULL_PITCH: Pitch = {
+  wish: { ...DEFAULT_PITCH.wish, duty: { least: 0.5, most: 0.6 } },
+  drawer: {
+    ...DEFAULT_PITCH.drawer,
+    resistors: [{ ohms: 3900, tolerance: 0.01, quantity: 40, price: 0.02 }],
+    trimmers: [{ ohms: 50_000, part: 'multi-turn', tolerance: 0.1, quantity: 20, price: 0.9 }],
+    capacitors: [{ farads: 47e-9, dielectric: 'c0g', tolerance: 0.05, quantity: 20, price: 0.3 }],
+  },
+  shortlist: [{ parts: { A: PARTS, B: PARTS }, targets: { A: TARGET, B: TARGET } }],
+};
 
 /** A design with nothing absent, so that every leaf of the document exists. */
 const FULL: Design = {
@@ -15,12 +36,14 @@ const FULL: Design = {
     B: { ...BENCH_DESIGN.voices.B, controlVolts: 5 },
   },
   output: { ...BENCH_DESIGN.output, volume: { ohms: 10_000, rotation: 0.5 } },
+  pitch: FULL_PITCH,
 };
 
 /** Dotted paths of all leaves and of all objects ("" is the document). */
 function walk(value: unknown, path = ''): { leaves: string[]; objects: string[] } {
   if (typeof value !== 'object' || value === null) return { leaves: [path], objects: [] };
-  const found = { leaves: [] as string[], objects: [path] };
+  // A list is no group of entries: what stands in it is walked, and lists have a test of their own.
+  const found = { leaves: [] as string[], objects: Array.isArray(value) ? [] : [path] };
   for (const [key, part] of Object.entries(value)) {
     const inner = walk(part, path === '' ? key : `${path}.${key}`);
     found.leaves.push(...inner.leaves);
@@ -130,6 +153,19 @@ describe.each(objects.filter((path) => path !== ''))('in the place of the object
       expect((complaints[0] as { path: string }).path.startsWith(path)).toBe(true);
     }
   });
+});
+
+test('a list that is none, and one that is too long, are refused at their place', () => {
+  const accepts = { kind: 'list', most: MOST_SHORTLISTED };
+  const long = Array.from({ length: MOST_SHORTLISTED + 1 }, () => FULL_PITCH.shortlist[0]);
+  for (const wrong of [7, 'x', true, {}, null, long]) {
+    const complaints = complaintsAbout({ ...FULL, pitch: { ...FULL_PITCH, shortlist: wrong } });
+    expect(complaints).toMatchObject([{ kind: 'value', path: 'pitch.shortlist', accepts }]);
+  }
+  const { shortlist: _, ...without } = FULL_PITCH;
+  expect(complaintsAbout({ ...FULL, pitch: without })).toMatchObject([
+    { path: 'pitch.shortlist', read: 'nothing', accepts },
+  ]);
 });
 
 describe('refused before its values are looked at', () => {
