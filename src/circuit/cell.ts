@@ -4,8 +4,8 @@
  * which is a pool of carriers filled in proportion to the light and emptied faster the fuller it is: quick in
  * bright light, slow into the dark. Makers' rise and fall times at 10 lx fix tau. SI units; y has none.
  */
-import type { Cell } from '../design/design.ts';
-import { CELLS } from '../parts/cells.ts';
+import type { Cell, Voice } from '../design/design.ts';
+import { CELLS, LIGHT_HISTORY } from '../parts/cells.ts';
 import type { Lux, Ohms, Seconds } from '../quantity/units.ts';
 
 /** Reference light of every figure in the makers' sheets. */
@@ -18,6 +18,11 @@ export interface CellSpeed {
   readonly gamma: number;
   readonly riseTau: Seconds;
   readonly fallTau: Seconds;
+}
+
+/** A voice's cell as it reads: one that was kept in the dark reads lower. */
+export function cellOf({ cell, cellKept }: Pick<Voice, 'cell' | 'cellKept'>): Cell {
+  return cellKept === 'dark' ? { ...cell, r10Ohms: cell.r10Ohms / LIGHT_HISTORY } : cell;
 }
 
 /** Steady resistance at an illuminance, limited by the dark resistance. */

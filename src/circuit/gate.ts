@@ -16,7 +16,7 @@ import { TIMERS } from '../parts/timers.ts';
 import { endOhms } from '../parts/trimmers.ts';
 import type { Fraction, Lux, Ohms, Pair, VoiceId, Volts } from '../quantity/units.ts';
 import { pairOf, VOICES } from '../quantity/units.ts';
-import { luxFor } from './cell.ts';
+import { cellOf, luxFor } from './cell.ts';
 
 /** A voltage behind a resistance. */
 export interface Source {
@@ -143,7 +143,7 @@ export function stateIndex(outputs: Outputs): number {
 export function gatesOf(design: Design, supplyVolts: Volts): Pair<Gate> {
   const pulls = pairOf((voice) => pullOf(design, voice, supplyVolts));
   return pairOf((voice) => {
-    const cell = design.voices[voice].cell;
+    const cell = cellOf(design.voices[voice]);
     const reset = TIMERS[design.timer].resetVolts.typical;
     return {
       r10Ohms: cell.r10Ohms,
@@ -266,5 +266,5 @@ export function commonModeOf(state: GateState, node: Volts): CommonMode {
 export function tripLux(design: Design, voice: VoiceId, state: GateState): Lux | null {
   const node = state.tripVolts;
   const siemens = (state.n0 - node * state.d0) / (node - state.n1);
-  return siemens > 0 && Number.isFinite(siemens) ? luxFor(design.voices[voice].cell, 1 / siemens) : null;
+  return siemens > 0 && Number.isFinite(siemens) ? luxFor(cellOf(design.voices[voice]), 1 / siemens) : null;
 }

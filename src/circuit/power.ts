@@ -11,7 +11,7 @@ import { TIMERS } from '../parts/timers.ts';
 import type { Amperes, Fraction, Lux, Ohms, Pair, VoiceId, Volts } from '../quantity/units.ts';
 import { pairOf } from '../quantity/units.ts';
 import { type Astable, astableOf, cycleOf } from './astable.ts';
-import { cellOhms } from './cell.ts';
+import { cellOf, cellOhms } from './cell.ts';
 import { pullOf } from './gate.ts';
 import { outputDraw } from './output.ts';
 import { lastSourceVolts, railVolts } from './supply.ts';
@@ -81,8 +81,8 @@ export function drainOf(
       : Math.max(0, rail - pull.low.volts) / pullUpOhms + timer.resetLowAmperes;
   });
   const dividers = sum((voice) => {
-    const { cell, divider } = design.voices[voice];
-    return rail / (divider.fixedOhms + cellOhms(cell, lux[voice]));
+    const v = design.voices[voice];
+    return rail / (v.divider.fixedOhms + cellOhms(cellOf(v), lux[voice]));
   });
   const references = trimmersOf(design).reduce((total, voice) => {
     const { topOhms, trimmer, bottomOhms } = design.threshold.trimmers[voice];

@@ -98,10 +98,11 @@ function spreadWarnings(
   voice: VoiceId,
   siemens: number,
 ): readonly Warning[] {
-  const { r10Ohms } = CELLS[design.voices[voice].cell.family];
+  const { cell } = design.voices[voice];
+  const { r10Ohms } = CELLS[cell.family];
   const silent = instrument.gates[voice].states[BOTH_SILENT]!;
   const rotationAt = (r10: number) => {
-    const node = nodeVolts(silent, (siemens * instrument.gates[voice].r10Ohms) / r10);
+    const node = nodeVolts(silent, (siemens * cell.r10Ohms) / r10);
     return rotationForVolts(thresholdFor(design, voice), instrument.railVolts, node);
   };
   const ends = [rotationAt(r10Ohms.min), rotationAt(r10Ohms.max)].map((w) => Math.min(1, Math.max(0, w)));

@@ -13,6 +13,7 @@ import { TRIMMERS, type TrimmerId } from '../parts/trimmers.ts';
 import type { Farads, Fraction, Ohms, Pair, VoiceId, Volts } from '../quantity/units.ts';
 import type {
   Cell,
+  CellKept,
   CellPosition,
   Design,
   Output,
@@ -122,6 +123,9 @@ export const setDividerOhms = (id: VoiceId, fixedOhms: Ohms): Command =>
 
 export const setCell = (id: VoiceId, change: Partial<Pick<Cell, 'r10Ohms' | 'gamma'>>): Command =>
   inVoice(id, (voice) => withEntries(voice, { cell: withEntries(voice.cell, change) }));
+
+export const keepCell = (id: VoiceId, cellKept: CellKept): Command =>
+  inVoice(id, (voice) => withEntries(voice, { cellKept }));
 
 /** A cell of another family, with the family's usual resistance and slope. */
 export const chooseCell = (id: VoiceId, family: CellId): Command =>

@@ -62,6 +62,7 @@ const voice = entries({
   }),
   controlVolts: v.nullable(within(LIMITS.controlVolts)),
   cell: entries({ family: keysOf(CELLS), r10Ohms: within(LIMITS.cellOhms), gamma: within(LIMITS.gamma) }),
+  cellKept: oneOf(['light', 'dark']),
   divider: entries({ cell: oneOf(['top', 'bottom']), fixedOhms: within(LIMITS.dividerOhms) }),
   polarity: oneOf(['light', 'shade']),
   hysteresisOhms: v.nullable(within(LIMITS.hysteresisOhms)),

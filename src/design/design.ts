@@ -47,6 +47,9 @@ export interface Cell {
   readonly gamma: number;
 }
 
+/** Where the cell was kept before use: makers state their figures after a time in the light. */
+export type CellKept = 'light' | 'dark';
+
 export type CellPosition = 'top' | 'bottom';
 export type Polarity = 'light' | 'shade';
 
@@ -60,6 +63,7 @@ export interface Voice {
   /** A voltage forced on the control pin; null = left to the chip's own two thirds of the supply. */
   readonly controlVolts: Volts | null;
   readonly cell: Cell;
+  readonly cellKept: CellKept;
   readonly divider: { readonly cell: CellPosition; readonly fixedOhms: Ohms };
   /** Sounds in light, or sounds in shade. */
   readonly polarity: Polarity;

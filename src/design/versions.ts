@@ -14,9 +14,24 @@ export type Upgrade = (document: Document) => Document;
 type Upgrades = Readonly<Record<number, Upgrade>>;
 
 const UPGRADES: Upgrades = {
-  // The first version knew nothing of parts for notes.
-  1: (document) => ({ pitch: DEFAULT_PITCH, ...document }),
+  // The first version knew nothing of parts for notes, nor of where a cell was kept.
+  1: (document) => ({ pitch: DEFAULT_PITCH, ...document, voices: voicesKeptInLight(document['voices']) }),
 };
+
+/** Both voices with their cells kept in the light, as every design before told of them; anything else as it is. */
+function voicesKeptInLight(voices: unknown): unknown {
+  if (!isGroup(voices)) return voices;
+  return Object.fromEntries(
+    Object.entries(voices).map(([id, voice]) => [
+      id,
+      isGroup(voice) ? { cellKept: 'light', ...voice } : voice,
+    ]),
+  );
+}
+
+function isGroup(value: unknown): value is Document {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
 
 export type Upgraded =
   | { readonly ok: true; readonly document: Document }

@@ -32,6 +32,13 @@ export interface CellFamily {
   readonly mostWatts: number;
 }
 
+/**
+ * Resistance at 10 lx of a cell kept in the light, over that of one kept in the dark: 1.2 for the steadiest kind of
+ * sensitive layer, 1.5 for the least steady (PerkinElmer's photoconductive cell handbook, table of light history at
+ * 1 fc; from memory). Minutes in the light undo it.
+ */
+export const LIGHT_HISTORY = 1.2;
+
 export const CELLS: Readonly<Record<CellId, CellFamily>> = {
   // GL5528 class: 8 to 20 kΩ, dark ≥ 1 MΩ, 20/30 ms at 10 lx, 150 V, 100 mW (distributors' tables). Usual gamma
   // 0.7 and 12 kΩ: typical of 5 mm cells' sheets (PDV-P8001, Hamamatsu P1114: 0.6 to 0.8).

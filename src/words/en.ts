@@ -421,6 +421,8 @@ export const words = {
     cellSides: { top: 'top', bottom: 'bottom' },
     cellOhms: 'cell at 10 lx',
     gamma: 'slope γ',
+    kept: 'cell kept in the',
+    keptIn: { light: 'light', dark: 'dark' },
     divider: 'fixed resistor',
     hysteresis: 'hysteresis',
     input: 'input resistor',

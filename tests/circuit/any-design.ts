@@ -26,6 +26,7 @@ export function seededDesigns(seed: number) {
     capacitor: { farads: between(LIMITS.timingFarads), dielectric: 'polyester', tolerance: 0.1 },
     controlVolts: pick(null, null, between(LIMITS.controlVolts)),
     cell: { family: 'cds-8-20k', r10Ohms: between(LIMITS.cellOhms), gamma: 0.4 + 0.6 * uniform() },
+    cellKept: pick('light', 'dark'),
     ...cellAt(pick('top', 'bottom'), between(LIMITS.dividerOhms)),
     polarity: pick('light', 'shade'),
     hysteresisOhms: pick(null, between(LIMITS.hysteresisOhms)),

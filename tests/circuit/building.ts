@@ -19,6 +19,7 @@ const voiceOf = (farads: number, rotation: number): Voice => ({
   capacitor: { farads, dielectric: 'polyester', tolerance: 0.1 },
   controlVolts: null,
   cell: { family: 'cds-8-20k', r10Ohms: 12_000, gamma: 0.7 },
+  cellKept: 'light',
   divider: { cell: 'bottom', fixedOhms: 12_000 },
   polarity: 'light',
   hysteresisOhms: 680_000,

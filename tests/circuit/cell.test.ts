@@ -1,6 +1,7 @@
 /** The light cell: its inverse, its dark limit, and its movement. */
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import {
+  cellOf,
   cellOhms,
   cellSpeed,
   conductanceSlope,
@@ -9,6 +10,8 @@ import {
   steadyConductance,
   stepConductance,
 } from '../../src/circuit/cell.ts';
+import { instrumentOf } from '../../src/circuit/instrument.ts';
+import { designWith } from './building.ts';
 
 const cell = { family: 'cds-8-20k', r10Ohms: 12_000, gamma: 0.7 } as const;
 
@@ -71,4 +74,18 @@ test('conductance never falls below nothing', () => {
   let y = 1e-9;
   for (let i = 0; i < 100; i++) y = stepConductance(speed, y, 0.1, 0, 0, 0);
   expect(y).toBeGreaterThanOrEqual(0);
+});
+
+describe('a cell kept in the dark', () => {
+  test('reads 1.2 times lower at 10 lx (PerkinElmer, light history at 1 fc; from memory)', () => {
+    const kept = cellOf({ cell, cellKept: 'dark' });
+    expect(cellOhms(cell, 10) / cellOhms(kept, 10)).toBeCloseTo(1.2, 12);
+    expect(cellOf({ cell, cellKept: 'light' })).toBe(cell);
+  });
+
+  test('starts its voice in less light, by the power law turned round', () => {
+    const on = (cellKept: 'light' | 'dark') =>
+      instrumentOf(designWith({ A: { cellKept, hysteresisOhms: null } })).voices.A.tripLux.on!;
+    expect(on('light') / on('dark')).toBeCloseTo(1.2 ** (1 / 0.7), 9);
+  });
 });

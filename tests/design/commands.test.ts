@@ -78,6 +78,9 @@ const ANY: Readonly<Record<Exclude<keyof typeof commands, 'replaceWith'>, fc.Arb
     .map((change) => commands.setSupply(change)),
   setSeed: fc.nat(999_999).map(commands.setSeed),
   setNoise: inside('noiseVolts').map(commands.setNoise),
+  keepCell: fc
+    .tuple(id, fc.constantFrom('light' as const, 'dark' as const))
+    .map((x) => commands.keepCell(...x)),
   chooseCell: fc
     .tuple(id, fc.constantFrom(...(Object.keys(CELLS) as CellId[])))
     .map((x) => commands.chooseCell(...x)),

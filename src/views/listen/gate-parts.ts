@@ -2,7 +2,7 @@
 import { css, html, type TemplateResult } from 'lit';
 import type { Lampnote } from '../../app/lampnote.ts';
 import * as commands from '../../design/commands.ts';
-import type { CellPosition, Design, Polarity } from '../../design/design.ts';
+import type { CellKept, CellPosition, Design, Polarity } from '../../design/design.ts';
 import { LIMITS } from '../../design/limits.ts';
 import type { DielectricId } from '../../parts/capacitors.ts';
 import type { CellId } from '../../parts/cells.ts';
@@ -88,6 +88,9 @@ export class GateParts extends AppElement {
           text: gammaText,
           command: (gamma) => commands.setCell(id, { gamma }),
         })}
+        ${fields.choice(named.kept, named.keptIn, part.cellKept, (value) =>
+          commands.keepCell(id, value as CellKept),
+        )}
         ${fields.quantity({
           label: named.divider,
           value: divider.fixedOhms,
