@@ -7,8 +7,14 @@ import type { Design } from '../design/design.ts';
 import { linkWords } from '../words/link.ts';
 
 /** Where a link may lead. */
-export const PLACES = ['listen'] as const;
+export const PLACES = ['listen', 'pitch'] as const;
 export type Place = (typeof PLACES)[number];
+
+/** The place an address names; null for one this page does not know. No name at all is the first place. */
+export function placeIn(hash: string): Place | null {
+  const name = /^#?\/?([^?]*)/.exec(hash)?.[1] ?? '';
+  return name === '' ? PLACES[0] : (PLACES.find((place) => place === name) ?? null);
+}
 
 /** Layout of what follows the checksum; another number means another layout. */
 const LINK_VERSION = 1;

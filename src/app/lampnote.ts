@@ -9,7 +9,8 @@ import { type Design, trimmersOf } from '../design/design.ts';
 import { type JustOn, justOn } from '../plan/threshold.ts';
 import type { Lux, Pair, Seconds, VoiceId } from '../quantity/units.ts';
 import { type EngineSettings, FRAMES_PER_SECOND, settingsOf } from '../sound/settings.ts';
-import { linkFor, linkSentence, readLink } from './address.ts';
+import { linkFor, linkSentence, type Place, placeIn, readLink } from './address.ts';
+import { Audition } from './audition.ts';
 import { seconds } from './clock.ts';
 import { derivedInstrument } from './derived.ts';
 import { LightDesk } from './light-desk.ts';
@@ -28,6 +29,17 @@ export type Notice =
   | { readonly kind: 'not kept' }
   | { readonly kind: 'opened'; readonly name: string };
 
+/** A change of any of these is heard. */
+const ENTRIES_HEARD = [
+  'timer',
+  'comparator',
+  'supply',
+  'voices',
+  'threshold',
+  'output',
+  'noise',
+] as const satisfies readonly (keyof Design)[];
+
 export class Lampnote {
   readonly design: DocumentStore<Design>;
   readonly session: Store<Session>;
@@ -35,6 +47,7 @@ export class Lampnote {
   readonly live: Live;
   readonly light: LightDesk;
   readonly sound: SoundDesk;
+  readonly audition: Audition;
   /** The light being written down, and the last one that was. */
   readonly recording = new Store<{ readonly running: boolean; readonly seconds: Seconds }>({
     running: false,
@@ -44,11 +57,15 @@ export class Lampnote {
   #recorder: LightRecorder | null = null;
   #keptSession: Session;
   #following = 0;
+  #designHeard: Design;
+  /** What is heard instead of the design, while there is such a thing. */
+  #heard: EngineSettings | null = null;
 
   constructor(design: Design, session: Session) {
     this.design = new DocumentStore(design);
     this.session = new Store(session);
     this.#keptSession = session;
+    this.#designHeard = design;
     this.light = new LightDesk(this.session, {
       aim: (lux, over) => {
         this.live.aim(lux, over);
@@ -62,9 +79,24 @@ export class Lampnote {
     this.live = new Live(this.#settings(), this.light.program);
     this.sound = new SoundDesk({
       session: this.session,
-      settings: () => this.#settings(),
+      settings: () => this.#heard ?? this.#settings(),
       light: this.light,
       live: this.live,
+    });
+    this.audition = new Audition({
+      on: async () => {
+        await this.sound.on();
+        return this.sound.isPlaying;
+      },
+      settings: (settings) => {
+        this.#heard = settings;
+        this.sound.touch();
+        this.sound.send({ kind: 'settings', settings: settings ?? this.#settings() });
+      },
+      stereo: (sound) => this.sound.playStereo(sound),
+    });
+    this.sound.state.subscribe(() => {
+      if (this.sound.state.current.kind === 'off') this.audition.stop();
     });
     this.live.subscribe(({ time, lux }) => this.#writeDown(time, lux));
     this.design.subscribe(() => this.#designChanged());
@@ -89,6 +121,14 @@ export class Lampnote {
     await this.sound.off();
   }
 
+  /** Goes to another place of the page. What was heard or watched there only stays behind. */
+  goTo(place: Place): void {
+    if (place === this.session.current.place) return;
+    this.audition.stop();
+    if (this.session.current.light === 'camera') this.light.choose('stage');
+    this.session.dispatch((session) => ({ ...session, place }));
+  }
+
   // --- the document -------------------------------------------------------------------------------------
 
   /** Changes the design as one step; the same `gesture` keeps a drag one step. */
@@ -109,8 +149,13 @@ export class Lampnote {
     return decoded.ok;
   }
 
-  /** Opens the design that a link carries, if it carries one. A damaged link opens nothing and says why. */
+  /**
+   * Goes to the place an address names, and opens the design it carries, if it carries one. A damaged link opens nothing
+   * and says why.
+   */
   async openLink(hash: string, label: string): Promise<void> {
+    const place = placeIn(hash);
+    if (place) this.goTo(place);
     const read = await readLink(hash);
     if (read.ok) this.design.change(label, replaceWith(read.design));
     const sentence = read.ok ? null : linkSentence(read.reason);
@@ -122,7 +167,7 @@ export class Lampnote {
 
   /** The part of an address from # on that opens this design. */
   link(): Promise<string> {
-    return linkFor(this.design.current);
+    return linkFor(this.design.current, this.session.current.place);
   }
 
   /** A file dropped or chosen: a design, or else a light log. */
@@ -202,6 +247,9 @@ export class Lampnote {
   }
 
   #designChanged(): void {
+    const { current } = this.design;
+    if (ENTRIES_HEARD.some((entry) => current[entry] !== this.#designHeard[entry])) this.audition.stop();
+    this.#designHeard = current;
     const settings = this.#settings();
     this.live.setSettings(settings);
     this.sound.send({ kind: 'settings', settings });

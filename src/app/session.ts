@@ -1,13 +1,16 @@
 /** What belongs to this sitting, not to the instrument: chosen light, look, volume. Not undone, kept per device. */
+
 import { SCENES, type Scene } from '../light/scene.ts';
 import { DEFAULT_STAGE, type Stage } from '../light/stage.ts';
 import type { Lux } from '../quantity/units.ts';
+import { PLACES, type Place } from './address.ts';
 import type { OpenLog, RoomLamp } from './playing-light.ts';
 
 export type Look = 'light' | 'dark' | 'projector';
 export type LightSource = 'stage' | 'scene' | 'log' | 'camera';
 
 export interface Session {
+  readonly place: Place;
   readonly look: Look;
   /** Loudest peak of both voices together, in decibels below full scale. */
   readonly volumeDb: number;
@@ -30,6 +33,7 @@ export interface Session {
 export const VOLUME = { min: -60, usual: -20, max: -6 } as const;
 
 export const DEFAULT_SESSION: Session = {
+  place: PLACES[0],
   look: 'light',
   volumeDb: VOLUME.usual,
   light: 'stage',

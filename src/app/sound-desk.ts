@@ -4,6 +4,7 @@
  */
 import { frequencyOfNote } from '../plan/notes.ts';
 import type { Lux, Pair, Seconds } from '../quantity/units.ts';
+import type { Stereo } from '../sound/chorus.ts';
 import type { Player, SoundTrouble } from '../sound/player.device.ts';
 import type { EngineMessage, EngineSettings } from '../sound/settings.ts';
 import { seconds } from './clock.ts';
@@ -133,6 +134,11 @@ export class SoundDesk {
 
   send(message: EngineMessage): void {
     this.#player?.send(message);
+  }
+
+  /** Plays two channels once, beside the voices; null takes them away. */
+  playStereo(sound: Stereo | null): void {
+    this.#player?.setStereo(sound);
   }
 
   setVolume(db: number): void {

@@ -8,6 +8,7 @@ import type { IAudioContext } from 'standardized-audio-context';
 import { Context, Gain, Meter, Oscillator } from 'tone/build/esm/classes.js';
 import { setContext } from 'tone/build/esm/core/Global.js';
 import type { Hertz, Seconds } from '../quantity/units.ts';
+import type { Stereo } from './chorus.ts';
 import { type EngineMessage, FRAME_LENGTH, type WorkletStart } from './settings.ts';
 
 /** Sound comes and goes over this long, at least. */
@@ -42,6 +43,7 @@ export class Player {
   #meter: Meter | null = null;
   /** A steady note to compare by ear; made when first wanted. */
   #reference: { oscillator: Oscillator; gain: Gain } | null = null;
+  #stereo: { source: AudioBufferSourceNode; gain: Gain } | null = null;
   #watch = 0;
 
   /** The context must have been made inside the press that asked for sound. */
@@ -123,6 +125,28 @@ export class Player {
     this.#reference.gain.gain.rampTo(REFERENCE_LEVEL, RAMP);
   }
 
+  /** Plays two channels once beside what sounds; null takes them away. */
+  setStereo(sound: Stereo | null): void {
+    if (this.#stereo) {
+      const { source, gain } = this.#stereo;
+      this.#stereo = null;
+      gain.gain.rampTo(0, RAMP);
+      source.onended = () => gain.dispose();
+      source.stop(this.#native.currentTime + 2 * RAMP);
+    }
+    if (sound === null || !this.#gain) return;
+    const buffer = this.#native.createBuffer(2, sound.left.length, sound.sampleRate);
+    buffer.copyToChannel(sound.left, 0);
+    buffer.copyToChannel(sound.right, 1);
+    const source = new AudioBufferSourceNode(this.#native, { buffer });
+    const gain = new Gain({ context: this.#gain.context, gain: 0 });
+    source.connect(gain.input as unknown as AudioNode);
+    gain.connect(this.#gain);
+    gain.gain.linearRampTo(1, RAMP);
+    source.start();
+    this.#stereo = { source, gain };
+  }
+
   /** Level after the volume, dB below full scale, smoothed. */
   get levelDb(): number {
     const value = this.#meter?.getValue();
@@ -146,6 +170,8 @@ export class Player {
     }
     this.#reference?.oscillator.dispose();
     this.#reference?.gain.dispose();
+    this.#stereo?.source.disconnect();
+    this.#stereo?.gain.dispose();
     this.#node?.disconnect();
     this.#gain?.dispose();
     this.#meter?.dispose();

@@ -16,6 +16,28 @@ export const barStyles = css`
     padding: 10px var(--side);
     border-bottom: 1px solid var(--hair);
   }
+  nav {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0 18px;
+  }
+  nav a {
+    padding: 6px 0 4px;
+    border-bottom: 3px solid transparent;
+    color: var(--muted);
+    text-decoration: none;
+  }
+  nav a:hover {
+    border-color: var(--hair);
+    color: var(--ink);
+  }
+  nav a[aria-current] {
+    border-color: var(--accent);
+    color: var(--ink);
+  }
+  .coming {
+    padding: 18px var(--side);
+  }
   .name {
     flex: 1 1 12em;
     min-width: 0;
@@ -96,6 +118,7 @@ export const barStyles = css`
   }
   @media print {
     .says,
+    nav,
     .sound,
     footer,
     select {

@@ -1,5 +1,6 @@
 /** `<lamp-note>`: the page. A slim bar, the live strip, and the place. */
-import { html, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
+import { PLACES, type Place } from '../app/address.ts';
 import { complaintSentence } from '../app/complaint.ts';
 import type { Lampnote, Notice } from '../app/lampnote.ts';
 import { type Look, type Session, VOLUME } from '../app/session.ts';
@@ -14,22 +15,32 @@ import { AppElement } from './app-element.ts';
 import './controls/choice-row.ts';
 import type { ChooseDetail, SlideDetail } from './controls/events.ts';
 import './controls/level-slider.ts';
-import './listen/place-listen.ts';
 import { barStyles } from './bar-styles.ts';
 import { choicesOf } from './controls/choices.ts';
 import { droppedFile, offerFile, readFile } from './files.ts';
 import './live-strip.ts';
+import { SHOWN_PLACES } from './places.ts';
 import { PRESETS } from './presets.ts';
 import { Selected } from './select.ts';
 import { common } from './theme/shared.ts';
 
 export class LampNote extends AppElement {
+  static override properties = { ...AppElement.properties, loading: { state: true } };
   static override styles = [common, barStyles];
+
+  /** How far the code of the present place is: there, on its way, or not to be had. */
+  declare loading: 'there' | 'coming' | 'missing';
+  #loaded: Place = PLACES[0];
 
   #design!: Selected<Design, Design>;
   #session!: Selected<Session, Session>;
   #sound!: Selected<SoundState, SoundState>;
   #notice!: Selected<Notice | null, Notice | null>;
+
+  constructor() {
+    super();
+    this.loading = 'there';
+  }
 
   protected override bind(app: Lampnote): void {
     this.#design = new Selected(this, app.design, (design) => design);
@@ -60,7 +71,10 @@ export class LampNote extends AppElement {
 
   protected override willUpdate(changed: Map<PropertyKey, unknown>): void {
     super.willUpdate(changed);
-    document.documentElement.dataset['look'] = this.#session.value.look;
+    const { look, place } = this.#session.value;
+    document.documentElement.dataset['look'] = look;
+    document.title = words.places.title(words.places.names[place]);
+    if (place !== this.#loaded) void this.#load(place);
   }
 
   protected override render(): TemplateResult {
@@ -68,6 +82,7 @@ export class LampNote extends AppElement {
     return html`<header>
         <div class="bar">
         <h1>${words.product}</h1>
+        ${this.#places()}
         <input
           class="name"
           type="text"
@@ -86,7 +101,7 @@ export class LampNote extends AppElement {
         ${this.#soundWords()} ${this.#noticeWords()}
       </header>
       <live-strip .app=${this.app}></live-strip>
-      <place-listen .app=${this.app}></place-listen>
+      ${this.#place()}
       <footer>
         <label>
           <input
@@ -99,6 +114,46 @@ export class LampNote extends AppElement {
         </label>
         <p class="small">${words.bar.shortcuts}</p>
       </footer>`;
+  }
+
+  #places(): TemplateResult {
+    const { place } = this.#session.value;
+    return html`<nav aria-label=${words.places.heading}>
+      ${PLACES.map(
+        (one) =>
+          html`<a href="#/${one}" aria-current=${one === place ? 'page' : nothing}>${words.places.names[one]}</a>`,
+      )}
+    </nav>`;
+  }
+
+  #place(): TemplateResult {
+    const { place } = this.#session.value;
+    switch (this.loading) {
+      case 'there':
+        return SHOWN_PLACES[place].view(this.app);
+      case 'coming':
+        return html`<main><p class="coming" role="status">${words.places.coming(words.places.names[place])}</p></main>`;
+      case 'missing':
+        return html`<main>
+          <p class="coming fault" role="alert">${words.places.missing(words.places.names[place])}</p>
+          <p class="coming"><button type="button" @click=${() => this.#load(place)}>${words.places.again}</button></p>
+        </main>`;
+    }
+  }
+
+  async #load(place: Place): Promise<void> {
+    this.#loaded = place;
+    const { load } = SHOWN_PLACES[place];
+    if (load === null) {
+      this.loading = 'there';
+      return;
+    }
+    this.loading = 'coming';
+    const outcome = await load().then(
+      () => 'there' as const,
+      () => 'missing' as const,
+    );
+    if (this.#loaded === place) this.loading = outcome;
   }
 
   #soundControls(): TemplateResult {

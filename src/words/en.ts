@@ -64,8 +64,15 @@ export const words = {
   volts,
   hertz,
 
-  places: { listen: 'Listen' },
-
+  places: {
+    heading: 'Places',
+    names: { listen: 'Listen', pitch: 'Pitch' },
+    title: (place: string) => `${place} – Lampnote`,
+    coming: (place: string) => `${place} is on its way.`,
+    missing: (place: string) =>
+      `${place} did not load. Look whether the page is still served; nothing you made is lost.`,
+    again: 'Try again',
+  },
   bar: {
     name: 'Name of this design (no names of people, please)',
     soundOn: 'Sound on',

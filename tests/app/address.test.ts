@@ -2,7 +2,7 @@
 import { deflateRawSync } from 'node:zlib';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { crc32, linkFor, linkSentence, PLACES, readLink } from '../../src/app/address.ts';
+import { crc32, linkFor, linkSentence, PLACES, placeIn, readLink } from '../../src/app/address.ts';
 import { DEFAULT_DESIGN } from '../../src/design/defaults.ts';
 import type { Design } from '../../src/design/design.ts';
 import { seededDesigns } from '../circuit/any-design.ts';
@@ -19,6 +19,18 @@ const packedText = (text: string) => linkOf(1, deflateRawSync(Buffer.from(text))
 
 test('CRC-32 is the one of gzip and PNG (check value of ISO 3309: CBF43926)', () => {
   expect(crc32(new TextEncoder().encode('123456789'))).toBe(0xcbf4_3926);
+});
+
+describe('an address', () => {
+  test.each(PLACES)('names %s, with or without a design', (place) => {
+    expect(placeIn(`#/${place}`)).toBe(place);
+    expect(placeIn(`#/${place}?d=AAAA`)).toBe(place);
+  });
+
+  test('without a name is the first place; another name is none', () => {
+    for (const hash of ['', '#', '#/']) expect(placeIn(hash)).toBe('listen');
+    for (const hash of ['#/attic', '#/Listen', '#/listen/more']) expect(placeIn(hash)).toBeNull();
+  });
 });
 
 describe('a link', () => {

@@ -1,0 +1,132 @@
+/**
+ * What is heard instead of the design at hand, while it lasts: another design, several one after another (a trimmer
+ * swept from end to end, kit after kit), or many at once across the room. The voices sound whatever the light, at
+ * equal loudness. Started from a press only; ends by itself, at `stop`, or when the sound is switched off.
+ */
+import { instrumentOf } from '../circuit/instrument.ts';
+import type { Design } from '../design/design.ts';
+import type { LightProgram } from '../light/program.ts';
+import { pairOf, type Seconds, type VoiceId } from '../quantity/units.ts';
+import { heldSounding, soundsOnly } from '../sound/audible.ts';
+import { chorusOf, type Stereo } from '../sound/chorus.ts';
+import { type EngineSettings, settingsOf } from '../sound/settings.ts';
+import { Store } from './store.ts';
+
+export type Piece =
+  /** `only`: one voice alone. */
+  | { readonly kind: 'steady'; readonly design: Design; readonly only?: VoiceId }
+  | {
+      readonly kind: 'turns';
+      readonly steps: readonly { readonly design: Design; readonly seconds: Seconds }[];
+      readonly only?: VoiceId;
+    }
+  | { readonly kind: 'together'; readonly designs: readonly Design[]; readonly seconds: Seconds };
+
+export interface Auditioned {
+  /** Whose sound it is, by whoever asked. */
+  readonly id: string;
+  readonly piece: Piece;
+  /** Steps of the piece begun, instruments of it made ready. */
+  readonly step: number;
+}
+
+/** Who makes it heard. */
+export interface AuditionSink {
+  /** Switches the sound on if it is off; false when it cannot be. */
+  on(): Promise<boolean>;
+  /** These settings from now on; null = the design's own again. */
+  settings(settings: EngineSettings | null): void;
+  /** Plays two channels once, or stops them. */
+  stereo(sound: Stereo | null): void;
+}
+
+const DARK: LightProgram = { kind: 'steady', lux: { A: 0, B: 0 } };
+const SAMPLE_RATE = 48_000;
+
+export class Audition {
+  readonly playing = new Store<Auditioned | null>(null);
+  readonly #sink: AuditionSink;
+  #timer: ReturnType<typeof setTimeout> | undefined;
+
+  constructor(sink: AuditionSink) {
+    this.#sink = sink;
+  }
+
+  /** From a press only. What was playing before gives way. */
+  async play(id: string, piece: Piece): Promise<void> {
+    this.#halt();
+    const playing: Auditioned = { id, piece, step: 0 };
+    this.playing.dispatch(() => playing);
+    const here = () => this.playing.current?.piece === piece;
+    if (!(await this.#sink.on())) {
+      if (here()) this.stop();
+      return;
+    }
+    if (!here()) return;
+    if (piece.kind === 'steady') this.#sink.settings(held(piece.design, piece.only));
+    else if (piece.kind === 'turns') this.#turn(piece, 0);
+    else await this.#together(piece, here);
+  }
+
+  /** Back to the design at hand. */
+  stop(): void {
+    if (this.playing.current === null) return;
+    this.#halt();
+    this.playing.dispatch(() => null);
+    this.#sink.settings(null);
+  }
+
+  #halt(): void {
+    clearTimeout(this.#timer);
+    if (this.playing.current?.piece.kind === 'together') this.#sink.stereo(null);
+  }
+
+  #turn(piece: Extract<Piece, { kind: 'turns' }>, step: number): void {
+    const next = piece.steps[step];
+    if (next === undefined) {
+      this.stop();
+      return;
+    }
+    this.#sink.settings(held(next.design, piece.only));
+    this.#step(step + 1);
+    this.#timer = setTimeout(() => this.#turn(piece, step + 1), next.seconds * 1000);
+  }
+
+  async #together(piece: Extract<Piece, { kind: 'together' }>, here: () => boolean): Promise<void> {
+    const { designs, seconds } = piece;
+    const [first] = designs;
+    if (first === undefined) return this.stop();
+    // The live instrument is silent meanwhile.
+    const silent = heldSounding(
+      settings(first),
+      pairOf(() => false),
+    );
+    this.#sink.settings(silent);
+    const instruments = designs.map((design) => held(design));
+    const making = chorusOf(instruments, DARK, seconds, SAMPLE_RATE);
+    for (;;) {
+      const made = making.next();
+      if (made.done) {
+        this.#sink.stereo(made.value);
+        this.#timer = setTimeout(() => this.stop(), seconds * 1000);
+        return;
+      }
+      this.#step(made.value);
+      // The page answers between one instrument and the next.
+      await new Promise((resolve) => setTimeout(resolve));
+      if (!here()) return;
+    }
+  }
+
+  #step(step: number): void {
+    this.playing.dispatch((playing) => playing && { ...playing, step });
+  }
+}
+
+function settings(design: Design): EngineSettings {
+  return settingsOf(design, instrumentOf(design));
+}
+
+function held(design: Design, only: VoiceId | null = null): EngineSettings {
+  return heldSounding(settings(design), soundsOnly(only));
+}

@@ -1,0 +1,19 @@
+/** The places of the page: what is loaded for each when it is first gone to, and what it shows. */
+import { html, type TemplateResult } from 'lit';
+import type { Place } from '../app/address.ts';
+import type { Lampnote } from '../app/lampnote.ts';
+import './listen/place-listen.ts';
+
+export interface ShownPlace {
+  /** Null: part of the first view. */
+  readonly load: (() => Promise<unknown>) | null;
+  readonly view: (app: Lampnote) => TemplateResult;
+}
+
+export const SHOWN_PLACES: Readonly<Record<Place, ShownPlace>> = {
+  listen: { load: null, view: (app) => html`<place-listen .app=${app}></place-listen>` },
+  pitch: {
+    load: () => import('./pitch/place-pitch.ts'),
+    view: (app) => html`<place-pitch .app=${app}></place-pitch>`,
+  },
+};
