@@ -159,25 +159,45 @@ export function lockCents(dip: Volts, rail: Volts, ratio: readonly [number, numb
   return rail > 0 ? (2610 * dip) / rail / (ratio[0] * ratio[1]) : 0;
 }
 
+/** A simple ratio, upper to lower, and how far an interval lies from it, cents, + = wider. */
+export interface RatioApart {
+  readonly ratio: readonly [number, number];
+  readonly apartCents: number;
+}
+
+/** The simple ratio nearest to a ratio of two frequencies, upper to lower. */
+export function nearestRatio(ratio: number): RatioApart {
+  const all = RATIOS.map(
+    (each): RatioApart => ({ ratio: each, apartCents: cents((ratio * each[1]) / each[0]) }),
+  );
+  return all.reduce((best, other) => (Math.abs(other.apartCents) < Math.abs(best.apartCents) ? other : best));
+}
+
+/** Two voices that are likely to stick together: at which ratio, how far from it, and within what they would. */
+export interface Lock {
+  readonly upper: number;
+  readonly lower: number;
+  readonly apartCents: number;
+  readonly lockCents: number;
+  readonly dipVolts: Volts;
+}
+
+/** Whether two frequencies above 0 are near enough to lock, to first order; null when they are not. */
+export function lockBetween(dip: Volts, rail: Volts, aHertz: Hertz, bHertz: Hertz): Lock | null {
+  const interval = Math.abs(cents(aHertz / bHertz));
+  for (const ratio of RATIOS) {
+    const apartCents = Math.abs(interval - cents(ratio[0] / ratio[1]));
+    const within = lockCents(dip, rail, ratio);
+    if (within > 0 && apartCents < within)
+      return { upper: ratio[0], lower: ratio[1], apartCents, lockCents: within, dipVolts: dip };
+  }
+  return null;
+}
+
 /** Warnings about the two pitches together. */
 export function togetherWarnings(design: Design, instrument: Instrument): readonly Warning[] {
   const [a, b] = [instrument.voices.A.cycle.frequency, instrument.voices.B.cycle.frequency];
   if (a <= 0 || b <= 0) return [];
-  const dip = dipVolts(design, instrument.railVolts);
-  const interval = Math.abs(cents(a / b));
-  for (const ratio of RATIOS) {
-    const apartCents = Math.abs(interval - cents(ratio[0] / ratio[1]));
-    const within = lockCents(dip, instrument.railVolts, ratio);
-    if (within > 0 && apartCents < within)
-      return [
-        warn('voices-lock', null, 'caution', {
-          upper: ratio[0],
-          lower: ratio[1],
-          apartCents,
-          lockCents: within,
-          dipVolts: dip,
-        }),
-      ];
-  }
-  return [];
+  const lock = lockBetween(dipVolts(design, instrument.railVolts), instrument.railVolts, a, b);
+  return lock ? [warn('voices-lock', null, 'caution', lock)] : [];
 }
