@@ -184,7 +184,7 @@ function drawVoice(
   return easyTop >= v.highHertz && easyBottom <= v.lowHertz ? 3 : 1;
 }
 
-/** The value below which a share of the numbers lies: the nearest of them. The list is put in order. */
+/** The value below which a share of some numbers in rising order lies: the nearest of them. */
 export function quantile(sorted: Float64Array, share: Fraction): number {
   return sorted[Math.min(sorted.length - 1, Math.max(0, Math.round(share * (sorted.length - 1))))]!;
 }

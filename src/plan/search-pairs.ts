@@ -4,8 +4,8 @@
  * A pair costs what its voices cost, less a saving for each part both use. For every set of parts that two voices
  * can have in common, the candidates of both are put into buckets by those parts; within a bucket the pairs are
  * taken in rising order of cost, and one heap takes the cheapest over all buckets. A pair counts only in the bucket of
- * exactly the parts it shares, where its cost is right, so each is met once and in the order of its cost. Costs are whole
- * numbers, hence sums and their order are exact; equal costs go by the places of the parts.
+ * exactly the parts it shares, where its cost is right, so each is met once and in the order of its cost. A bound from
+ * a few good pairs leaves out beforehand what cannot be among them. Costs are whole numbers, hence sums and their order are exact; equal costs go by the places of the parts.
  */
 import { type Codes, type Places, placesOf, type VoiceFits } from './search-voice.ts';
 
@@ -25,7 +25,7 @@ interface Sorted {
 /** Candidates of one voice are told apart by less than this many. */
 const MOST = 2 ** 26;
 
-function sorted({ codes, costs }: VoiceFits): Sorted {
+function sorted({ codes, costs }: Sorted): Sorted {
   if (codes.length >= MOST) throw new RangeError('More candidates than can be told apart.');
   const keys = Float64Array.from(costs, (cost, i) => cost * MOST + i).sort();
   const order = keys.map((key) => key % MOST);
@@ -96,85 +96,143 @@ export function* cheapestPairs(
   allowed: (a: Places, b: Places) => boolean,
 ): Generator<number, readonly FoundPair[]> {
   if (fitsA.codes.length === 0 || fitsB.codes.length === 0 || most === 0) return [];
-  const a = sorted(fitsA);
-  yield 0;
-  const b = sorted(fitsB);
-  yield 0;
   const [placesA, placesB]: [Places, Places] = [
     [0, 0, 0, 0],
     [0, 0, 0, 0],
   ];
-  const look = (entry: Entry): number => {
-    placesOf(entry.a, n, placesA);
-    placesOf(entry.b, n, placesB);
+  const look = (codeA: number, codeB: number): number => {
+    placesOf(codeA, n, placesA);
+    placesOf(codeB, n, placesB);
     return sharedParts(placesA, placesB);
   };
   const passes = () => allowed(placesA, placesB);
-  const heap = new Heap(a, b, perPart);
-  const whole: Stream = {
-    a: Array.from(a.codes.keys()),
-    b: Array.from(b.codes.keys()),
-    shared: 0,
+  const costOf: CostOf = (i, j) => {
+    const shared = look(fitsA.codes[i]!, fitsB.codes[j]!);
+    return passes() ? fitsA.costs[i]! + fitsB.costs[j]! - perPart * shared : Number.POSITIVE_INFINITY;
   };
+  const boundOfLeast = amongLeast(fitsA, fitsB, most, costOf);
+  yield 0;
+  const bound = Math.min(boundOfLeast, amongAlike(fitsA, fitsB, most, costOf));
+  yield 0;
 
-  // A first list without regard to what is shared: true costs of pairs, so the last bound can only be too high.
-  const found: FoundPair[] = [];
-  heap.open(whole);
-  let bound = 0;
-  for (let step = 1, entry = heap.next(); entry && found.length < most; entry = heap.next(), step++) {
-    const shared = look(entry);
-    if (passes()) {
-      const cost = entry.cost - perPart * shared;
-      found.push({ a: entry.a, b: entry.b, cost });
-      bound = Math.max(bound, cost);
-    }
-    if (step % 4096 === 0) yield found.length;
-  }
-  if (found.length < most) bound = Number.POSITIVE_INFINITY;
-  if (perPart === 0) return found;
+  // A kit has at least the different parts of either voice, so no pair of a candidate costs less than its own cost and
+  // the other voice's least one without its parts.
+  const [leastA, leastB] = [leastOwn(fitsA, n, perPart), leastOwn(fitsB, n, perPart)];
+  yield 0;
+  const a = sorted(within(fitsA, bound - leastB));
+  yield 0;
+  const b = sorted(within(fitsB, bound - leastA));
+  yield 0;
 
-  // Now each pair in the bucket of exactly what it shares; nothing above the bound can be among the cheapest.
-  heap.clear();
-  for (const common of COMMONS) {
-    for (const stream of bucketsOf(common, a, b, n, perPart, bound)) heap.open(stream);
-    yield 0;
+  const heap = new Heap(a, b, perPart);
+  for (const common of perPart === 0 ? COMMONS.slice(0, 1) : COMMONS) {
+    const buckets = bucketsOf(common, a, b, n, perPart, bound);
+    let step = buckets.next();
+    for (; !step.done; step = buckets.next()) yield 0;
+    for (const stream of step.value) heap.open(stream);
   }
   const cheapest: FoundPair[] = [];
   for (let step = 1, entry = heap.next(); entry && cheapest.length < most; entry = heap.next(), step++) {
-    if (look(entry) === entry.stream.shared && passes())
+    const shared = look(entry.a, entry.b);
+    if ((perPart === 0 || shared === entry.stream.shared) && passes())
       cheapest.push({ a: entry.a, b: entry.b, cost: entry.cost });
     if (step % 4096 === 0) yield cheapest.length;
   }
   return cheapest;
 }
 
+/** True cost of the pair at two places of the voices' lists; infinite when it is not allowed. */
+type CostOf = (i: number, j: number) => number;
+
+/** So many of each voice's least costs are paired to begin with. */
+const FIRST = 64;
+
+/** The `most`-th cost among the pairs of each voice's cheapest: no less than the `most`-th of all pairs. */
+function amongLeast(a: VoiceFits, b: VoiceFits, most: number, costOf: CostOf): number {
+  const [firstA, firstB] = [leastPlaces(a.costs), leastPlaces(b.costs)];
+  return nth(
+    firstA.flatMap((i) => firstB.map((j) => costOf(i, j))),
+    most,
+  );
+}
+
+/** The `most`-th cost among the pairs that have all their parts in common: no less than the `most`-th of all pairs. */
+function amongAlike(a: VoiceFits, b: VoiceFits, most: number, costOf: CostOf): number {
+  const costs: number[] = [];
+  for (let i = 0, j = 0; i < a.codes.length && j < b.codes.length; ) {
+    const [codeA, codeB] = [a.codes[i]!, b.codes[j]!];
+    if (codeA === codeB) costs.push(costOf(i, j));
+    if (codeA <= codeB) i++;
+    if (codeB <= codeA) j++;
+  }
+  return nth(costs, most);
+}
+
+function nth(costs: readonly number[], most: number): number {
+  return costs.length < most ? Number.POSITIVE_INFINITY : Float64Array.from(costs).sort()[most - 1]!;
+}
+
+/** Places of the smallest costs, a few. */
+function leastPlaces(costs: Float64Array): readonly number[] {
+  const few: number[] = [];
+  for (let i = 0; i < costs.length; i++) {
+    if (few.length === FIRST && costs[i]! >= costs[few[FIRST - 1]!]!) continue;
+    let at = few.length;
+    while (at > 0 && costs[few[at - 1]!]! > costs[i]!) at--;
+    few.splice(at, 0, i);
+    if (few.length > FIRST) few.pop();
+  }
+  return few;
+}
+
+/** The least cost of a voice's candidates without that of their different parts. */
+function leastOwn({ codes, costs }: VoiceFits, n: Codes, perPart: number): number {
+  let least = Number.POSITIVE_INFINITY;
+  const places: Places = [0, 0, 0, 0];
+  for (let i = 0; i < codes.length; i++) {
+    if (costs[i]! - 4 * perPart >= least) continue;
+    placesOf(codes[i]!, n, places);
+    least = Math.min(least, costs[i]! - perPart * (places[0] === places[1] ? 3 : 4));
+  }
+  return least;
+}
+
+/** The candidates that cost no more. */
+function within({ codes, costs }: VoiceFits, most: number): Sorted {
+  return { codes: codes.filter((_, i) => costs[i]! <= most), costs: costs.filter((cost) => cost <= most) };
+}
+
 /** Candidates of both voices by their common parts, as far as the bound lets any pair of them count. */
-function bucketsOf(
+function* bucketsOf(
   common: Common,
   a: Sorted,
   b: Sorted,
   n: Codes,
   perPart: number,
   bound: number,
-): Iterable<Stream> {
+): Generator<void, Iterable<Stream>> {
   const shared = sizeOf(common);
   const saved = perPart * shared;
   const buckets = new Map<number, { a: number[]; b: number[]; shared: number }>();
   const places: Places = [0, 0, 0, 0];
-  for (let i = 0; i < a.codes.length && a.costs[i]! + b.costs[0]! - saved <= bound; i++)
+  for (let i = 0; i < a.codes.length && a.costs[i]! + b.costs[0]! - saved <= bound; i++) {
     for (const key of keysOf(common, placesOf(a.codes[i]!, n, places), n)) {
       const bucket = buckets.get(key);
       if (bucket) bucket.a.push(i);
       else buckets.set(key, { a: [i], b: [], shared });
     }
-  for (let j = 0; j < b.codes.length && a.costs[0]! + b.costs[j]! - saved <= bound; j++)
+    if (i % 16384 === 16383) yield;
+  }
+  for (let j = 0; j < b.codes.length && a.costs[0]! + b.costs[j]! - saved <= bound; j++) {
     for (const key of keysOf(common, placesOf(b.codes[j]!, n, places), n)) buckets.get(key)?.b.push(j);
+    if (j % 16384 === 16383) yield;
+  }
   return buckets.values();
 }
 
 /** Takes the pairs of many streams in rising order of cost. */
 class Heap {
-  #entries: Entry[] = [];
+  readonly #entries: Entry[] = [];
   readonly #a: Sorted;
   readonly #b: Sorted;
   readonly #perPart: number;
@@ -183,10 +241,6 @@ class Heap {
     this.#a = a;
     this.#b = b;
     this.#perPart = perPart;
-  }
-
-  clear(): void {
-    this.#entries = [];
   }
 
   open(stream: Stream): void {
