@@ -1,4 +1,8 @@
-/** Notes and cents. Equal temperament: f = A4·2^((n − 69)/12), ISO 16 for A4 = 440 Hz. */
+/**
+ * Notes, intervals and cents. Equal temperament: f = A4·2^((n − 69)/12), ISO 16 for A4 = 440 Hz. Just intervals are
+ * the usual ratios of small numbers (five-limit). English note names: C to B, with ♯ or ♭ and an octave.
+ */
+import { INTERVAL_NAMES, type IntervalName } from '../design/pitch.ts';
 import type { Hertz } from '../quantity/units.ts';
 
 const A4: Hertz = 440;
@@ -31,7 +35,107 @@ export interface NearestNote {
 export function nearestNote(frequency: Hertz, a4: Hertz = A4): NearestNote {
   const exact = noteNumberOf(frequency, a4);
   const whole = Math.round(exact);
-  const octave = Math.floor(whole / 12) - 1;
-  const name = NAMES[((whole % 12) + 12) % 12]!;
-  return { name: `${name}${octave}`, cents: (exact - whole) * 100 };
+  return { name: nameOfNote(whole), cents: (exact - whole) * 100 };
+}
+
+/** Name of a whole note number: `A♯3`. */
+export function nameOfNote(noteNumber: number): string {
+  const octave = Math.floor(noteNumber / 12) - 1;
+  return `${NAMES[((noteNumber % 12) + 12) % 12]!}${octave}`;
+}
+
+export type NoteReading =
+  /** Note number, fractions from cents. */
+  { readonly ok: true; readonly noteNumber: number } | { readonly ok: false; readonly problem: NoteProblem };
+
+export type NoteProblem =
+  | { readonly kind: 'nothing typed' }
+  /** No note name; `nearest` is one that resembles it, if any does. */
+  | { readonly kind: 'no note'; readonly read: string; readonly nearest: string | null }
+  /** A letter without its octave; `nearest` has the octave of middle C. */
+  | { readonly kind: 'no octave'; readonly read: string; readonly nearest: string };
+
+const SEMITONES: Readonly<Record<string, number>> = { C: 0, D: 2, E: 4, F: 5, G: 7, A: 9, B: 11 };
+
+const SIGNS: Readonly<Record<string, number>> = {
+  '': 0,
+  '♮': 0,
+  '♯': 1,
+  '#': 1,
+  '♭': -1,
+  b: -1,
+  '##': 2,
+  '♯♯': 2,
+  x: 2,
+  bb: -2,
+  '♭♭': -2,
+};
+
+/** Octaves a person may type; what can be built of them is another question. */
+const OCTAVES = { least: -1, most: 10 };
+
+/** Reads `C4`, `f#3`, `F♯3`, `Bb2`, `A♭3`, `A4 +12 c`, `E4 −5 cents`. */
+export function parseNote(text: string): NoteReading {
+  const read = text.trim();
+  if (read === '') return { ok: false, problem: { kind: 'nothing typed' } };
+  const tidy = read.replaceAll(/[\u2212\u2013]/g, '-').replaceAll(/[\s\u00A0\u202F]+/g, '');
+  const match =
+    /^([A-Ga-g])(##|♯♯|bb|♭♭|[#♯b♭♮x]?)(-?\d{1,2})?(?:([+-]\d+(?:[.,]\d+)?)(?:c|ct|cents?))?$/.exec(tidy);
+  if (!match) return { ok: false, problem: { kind: 'no note', read, nearest: resembling(tidy) } };
+  const [, letter = '', sign = '', octave, cents] = match;
+  const name = `${letter.toUpperCase()}${sign}`;
+  const semitone = SEMITONES[letter.toUpperCase()]! + SIGNS[sign]!;
+  if (octave === undefined) return { ok: false, problem: { kind: 'no octave', read, nearest: `${name}4` } };
+  const number = Number(octave);
+  if (number < OCTAVES.least || number > OCTAVES.most) {
+    const within = Math.min(OCTAVES.most, Math.max(OCTAVES.least, number));
+    return { ok: false, problem: { kind: 'no note', read, nearest: `${name}${within}` } };
+  }
+  const away = cents === undefined ? 0 : Number(cents.replace(',', '.'));
+  return { ok: true, noteNumber: 12 * (number + 1) + semitone + away / 100 };
+}
+
+/** A note whose letter and octave occur in a text, in that order; null when none does. */
+function resembling(text: string): string | null {
+  const letter = /[A-Ga-g]/.exec(text)?.[0]?.toUpperCase();
+  if (letter === undefined) return null;
+  const octave = /\d/.exec(text)?.[0] ?? '4';
+  return `${letter}${octave}`;
+}
+
+/** Ratios of the just intervals, five-limit (common practice; the minor seventh is the larger one). */
+const JUST: Readonly<Record<IntervalName, readonly [number, number]>> = {
+  unison: [1, 1],
+  'minor second': [16, 15],
+  'major second': [9, 8],
+  'minor third': [6, 5],
+  'major third': [5, 4],
+  fourth: [4, 3],
+  tritone: [45, 32],
+  fifth: [3, 2],
+  'minor sixth': [8, 5],
+  'major sixth': [5, 3],
+  'minor seventh': [9, 5],
+  'major seventh': [15, 8],
+  octave: [2, 1],
+};
+
+/** The just ratio of an interval, upper to lower. */
+export function justRatio(name: IntervalName): readonly [number, number] {
+  return JUST[name];
+}
+
+/** Width of an interval by name, cents, above 0. */
+export function intervalCents(name: IntervalName, temperament: 'equal' | 'just'): number {
+  if (temperament === 'equal') return 100 * INTERVAL_NAMES.indexOf(name);
+  const [upper, lower] = JUST[name];
+  return centsBetween(lower, upper);
+}
+
+/** Width of any whole number of semitones, up or down, cents: just ones are an interval above so many octaves. */
+export function stepsCents(semitones: number, temperament: 'equal' | 'just'): number {
+  const size = Math.abs(semitones);
+  const octaves = Math.floor(size / 12);
+  const cents = 1200 * octaves + intervalCents(INTERVAL_NAMES[size % 12]!, temperament);
+  return semitones < 0 ? -cents : cents;
 }
