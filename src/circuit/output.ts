@@ -25,7 +25,6 @@ export interface Jack {
 export function jackOf(design: Design, railVolts: Volts): Jack {
   const { mixOhms, loadOhms, coupling } = design.output;
   const sources = COMBINATIONS.map((outputs) => mixedSource(design, railVolts, outputs));
-  const peak = Math.max(...sources.map((s) => (s.volts * loadOhms) / (s.ohms + loadOhms)));
   const high = timerOutput(design, railVolts, true);
   const low = timerOutput(design, railVolts, false);
   const between = high.ohms + low.ohms + (mixOhms ? mixOhms.A + mixOhms.B : 0);
@@ -33,9 +32,23 @@ export function jackOf(design: Design, railVolts: Volts): Jack {
     sources,
     loadOhms,
     couplingFarads: coupling?.farads ?? null,
-    boundVolts: peak,
+    boundVolts: boundOf(sources, loadOhms, coupling !== null),
     clashAmperes: Math.max(0, (high.volts - low.volts) / between),
   };
+}
+
+/**
+ * The furthest the jack can be from 0 V. A coupling capacitor holds some voltage between 0 V and the highest source's;
+ * what it holds shows at the jack by the share of whichever state comes next.
+ */
+function boundOf(sources: readonly Source[], loadOhms: Ohms, coupled: boolean): Volts {
+  const volts = sources.map((source) => source.volts);
+  const [least, most] = coupled ? [Math.min(0, ...volts), Math.max(0, ...volts)] : [0, 0];
+  return Math.max(
+    ...sources.map(
+      (source) => loadShare({ loadOhms }, source) * Math.max(source.volts - least, most - source.volts),
+    ),
+  );
 }
 
 /** One timer output, high or low. */
@@ -61,7 +74,7 @@ function mixedSource(design: Design, railVolts: Volts, outputs: Outputs): Source
 }
 
 /** Share of a source's voltage that reaches the load while the capacitor holds none. */
-export function loadShare(jack: Jack, source: Source): number {
+export function loadShare(jack: Pick<Jack, 'loadOhms'>, source: Source): number {
   return jack.loadOhms / (source.ohms + jack.loadOhms);
 }
 

@@ -4,7 +4,8 @@ import { DIELECTRICS } from '../parts/capacitors.ts';
 import { SUPPLIES } from '../parts/supplies.ts';
 import { TIMERS } from '../parts/timers.ts';
 import { endOhms, TRIMMERS } from '../parts/trimmers.ts';
-import type { Fraction, Hertz, Ohms, Seconds, VoiceId, Volts } from '../quantity/units.ts';
+import type { Fraction, Hertz, Ohms, Pair, Seconds, VoiceId, Volts } from '../quantity/units.ts';
+import { pairOf, VOICES } from '../quantity/units.ts';
 import { type Astable, astableOf, chargeSeconds, cycleOf, dischargeSeconds, rbOhms } from './astable.ts';
 import type { Instrument } from './instrument.ts';
 import { railVolts, upperDipVolts } from './supply.ts';
@@ -181,27 +182,53 @@ export function lockCents(
   return -cents(Math.max(0.5, 1 - (high + low) * frequency)) / (ratio[0] * ratio[1]);
 }
 
-/** Warnings about the two pitches together. */
-export function togetherWarnings(design: Design, instrument: Instrument): readonly Warning[] {
-  const [a, b] = [instrument.voices.A.cycle.frequency, instrument.voices.B.cycle.frequency];
-  if (a <= 0 || b <= 0) return [];
-  const dip = dipVolts(design, instrument.railVolts);
+/** A simple ratio, upper to lower, and how far an interval lies from it, cents, + = wider. */
+export interface RatioApart {
+  readonly ratio: readonly [number, number];
+  readonly apartCents: number;
+}
+
+/** The simple ratio nearest to a ratio of two frequencies, upper to lower. */
+export function nearestRatio(ratio: number): RatioApart {
+  const all = RATIOS.map(
+    (each): RatioApart => ({ ratio: each, apartCents: cents((ratio * each[1]) / each[0]) }),
+  );
+  return all.reduce((best, other) => (Math.abs(other.apartCents) < Math.abs(best.apartCents) ? other : best));
+}
+
+/** Two voices that are likely to stick together: at which ratio, how far from it, and within what they would. */
+export interface Lock {
+  readonly upper: number;
+  readonly lower: number;
+  readonly apartCents: number;
+  readonly lockCents: number;
+  readonly dipVolts: Volts;
+}
+
+/** Whether two running voices are near enough to lock, to first order; null when they are not. */
+export function lockBetween(
+  dip: Volts,
+  controlVolts: Pair<Volts | null>,
+  astables: Pair<Astable>,
+): Lock | null {
+  const [a, b] = [cycleOf(astables.A).frequency, cycleOf(astables.B).frequency];
   const slower = a < b ? 'A' : 'B';
-  const upperDip = upperDipVolts(dip, design.voices[slower].controlVolts);
+  const upperDip = upperDipVolts(dip, controlVolts[slower]);
   const interval = Math.abs(cents(a / b));
   for (const ratio of RATIOS) {
     const apartCents = Math.abs(interval - cents(ratio[0] / ratio[1]));
-    const within = lockCents(instrument.astables[slower], upperDip, ratio);
+    const within = lockCents(astables[slower], upperDip, ratio);
     if (within > 0 && apartCents < within)
-      return [
-        warn('voices-lock', null, 'caution', {
-          upper: ratio[0],
-          lower: ratio[1],
-          apartCents,
-          lockCents: within,
-          dipVolts: dip,
-        }),
-      ];
+      return { upper: ratio[0], lower: ratio[1], apartCents, lockCents: within, dipVolts: dip };
   }
-  return [];
+  return null;
+}
+
+/** Warnings about the two pitches together. */
+export function togetherWarnings(design: Design, instrument: Instrument): readonly Warning[] {
+  const { astables, voices } = instrument;
+  if (VOICES.some((voice) => voices[voice].cycle.frequency === 0)) return [];
+  const controlVolts = pairOf((voice) => design.voices[voice].controlVolts);
+  const lock = lockBetween(dipVolts(design, instrument.railVolts), controlVolts, astables);
+  return lock ? [warn('voices-lock', null, 'caution', lock)] : [];
 }

@@ -11,6 +11,8 @@ export type Accepts =
   | { readonly kind: 'whole number within'; readonly limits: Limits }
   | { readonly kind: 'list'; readonly most: number }
   | { readonly kind: 'text'; readonly length: number }
+  | { readonly kind: 'date' }
+  | { readonly kind: 'list'; readonly most: number }
   | { readonly kind: 'choice'; readonly options: readonly string[] }
   | { readonly kind: 'yes or no' }
   | { readonly kind: 'entries' }
@@ -48,3 +50,17 @@ export const listOf = <const T extends v.GenericSchema>(schema: T, most: number)
   return v.pipe(v.array(schema, message), v.maxLength(most, message), v.readonly());
 };
 export const pair = <const T extends v.GenericSchema>(schema: T) => entries({ A: schema, B: schema });
+/** At most so many of one kind. */
+export const listOf = <const T extends v.GenericSchema>(schema: T, most: number) => {
+  const message = says({ kind: 'list', most });
+  return v.pipe(v.array(schema, message), v.maxLength(most, message));
+};
+const dateMessage = says({ kind: 'date' });
+/** A day of the calendar from 1900 to 2099, `2026-06-21`. */
+export const calendarDate = v.pipe(v.string(dateMessage), v.check(isDate, dateMessage));
+
+function isDate(written: string): boolean {
+  if (!/^(?:19|20)\d\d-\d\d-\d\d$/.test(written)) return false;
+  const day = new Date(`${written}T00:00:00Z`);
+  return !Number.isNaN(day.getTime()) && day.toISOString().startsWith(written);
+}

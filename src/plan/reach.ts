@@ -63,21 +63,21 @@ export function sensitivitiesAt(
   return found.toSorted((a, b) => b.share - a.share);
 }
 
-/** Everything a voice's first-order reach is worked out from, as numbers: no object is made for a candidate. */
+/** What a first-order reach is worked out from. Its entries may be written over: a search makes one object for all. */
 export interface ReachInputs {
-  readonly ownOhms: number;
-  readonly factor: number;
+  ownOhms: number;
+  factor: number;
   /** ± ohms of the charge resistor as they count in the period. */
-  readonly raSwing: number;
-  readonly fixedOhms: number;
-  readonly fixedTolerance: Fraction;
-  readonly trimmerOhms: number;
-  readonly trimmerTolerance: Fraction;
-  readonly endOhms: number;
-  readonly farads: number;
+  raSwing: number;
+  fixedOhms: number;
+  fixedTolerance: Fraction;
+  trimmerOhms: number;
+  trimmerTolerance: Fraction;
+  endOhms: number;
+  farads: number;
   /** Capacitor and timer together, ± share squared. */
-  readonly commonSquare: number;
-  readonly deviation: number;
+  commonSquare: number;
+  deviation: number;
 }
 
 /** Share of kits whose trimmer, between two rotations, reaches from `lowHertz` to `highHertz`: first order. */

@@ -2,14 +2,22 @@
  * A voice's period as a straight line of RB, which is what a search can turn round: T = C·(own + factor·RB). The two
  * coefficients come from the circuit's own astable (`circuit/astable.ts`), so both agree to rounding. SI units.
  */
-import { astableFrom } from '../circuit/astable.ts';
+import { type Astable, astableFrom } from '../circuit/astable.ts';
 import { railVolts } from '../circuit/supply.ts';
 import { dipVolts } from '../circuit/warnings-pitch.ts';
 import type { Design, Supply } from '../design/design.ts';
 import type { Candidate, Target, VoiceParts } from '../design/pitch.ts';
 import { TIMERS, type TimerId } from '../parts/timers.ts';
 import { endOhms, TRIMMERS } from '../parts/trimmers.ts';
-import { type Fraction, type Hertz, type Ohms, type Pair, pairOf, type Volts } from '../quantity/units.ts';
+import {
+  type Fraction,
+  type Hertz,
+  type Ohms,
+  type Pair,
+  pairOf,
+  type VoiceId,
+  type Volts,
+} from '../quantity/units.ts';
 
 /** What stands around the timing parts, as plain data: the timer, its rail, and what is forced on its control pins. */
 export interface Chip {
@@ -37,6 +45,18 @@ export interface TimingLaw {
   readonly ownOhms: Ohms;
   readonly factor: number;
   readonly highFactor: number;
+}
+
+/** One voice of a candidate at a turn of its trimmer, for whatever asks the circuit itself. */
+export function astableAt(chip: Chip, voice: VoiceId, parts: VoiceParts, rotation: Fraction): Astable {
+  return astableFrom({
+    raOhms: parts.ra.ohms,
+    rbOhms: rbAt(parts, rotation),
+    farads: parts.capacitor.farads,
+    railVolts: chip.railVolts,
+    controlVolts: chip.controlVolts[voice],
+    discharge: TIMERS[chip.timer].discharge,
+  });
 }
 
 /** The law for one RA; null when the capacitor never reaches both levels. */

@@ -38,7 +38,7 @@ export const barStyles = css`
   .coming {
     padding: 18px var(--side);
   }
-  .name {
+  .bar .name {
     flex: 1 1 12em;
     min-width: 0;
     max-width: 24em;
@@ -49,8 +49,8 @@ export const barStyles = css`
     font-style: italic;
     text-overflow: ellipsis;
   }
-  .name:hover,
-  .name:focus {
+  .bar .name:hover,
+  .bar .name:focus {
     border-color: var(--control-line);
     background: var(--surface);
   }

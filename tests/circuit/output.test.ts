@@ -45,7 +45,12 @@ describe.each(outputs)('$name', ({ output }) => {
     const values = [0, 1, 2, 3].map((i) => jackVolts(design, (i & 1) === 1, (i & 2) === 2));
     for (const [i, source] of jack.sources.entries())
       expect(source.volts * loadShare(jack, source)).toBeCloseTo(values[i]!, 6);
-    expect(jack.boundVolts).toBeCloseTo(Math.max(...values), 6);
+    // Through the coupling capacitor the highest source may be left behind by a state of another share.
+    const held = jack.couplingFarads === null ? 0 : Math.max(...jack.sources.map((source) => source.volts));
+    const far = jack.sources.map(
+      (source) => loadShare(jack, source) * Math.max(source.volts, held - source.volts),
+    );
+    expect(jack.boundVolts).toBeCloseTo(Math.max(...values, ...far), 6);
   });
 });
 

@@ -110,32 +110,33 @@ const lines = (...rows: readonly (readonly [number, number])[]): LightProgram =>
 const rampsTo = (lux: number) => lines([0, 2], [0.01, 2], [0.05, lux], [0.1, lux], [0.13, 2], [0.4, 2]);
 const jumpsTo = (lux: number) => jumps([0, 2, 1], [0.0101, lux, 1], [0.1003, 2, 1]);
 
-describe.each([0.4, 0.5])('with γ %d', (gamma) => {
-  // One resistor for a trip point in ordinary light, one for a trip point far up, where the cell is quick.
-  describe.each([12_000, 3000])('against %d Ω', (fixedOhms) => {
-    const design = instrument(gamma, fixedOhms, 0.27);
-    test.each([
-      ['a ramp to 40 000 lx', rampsTo(40_000)],
-      ['a ramp to 100 000 lx', rampsTo(100_000)],
-      ['a jump to 40 000 lx', jumpsTo(40_000)],
-      ['a jump to 100 000 lx', jumpsTo(100_000)],
-      [
-        'a rippling lamp of 100 000 lx',
-        { kind: 'ripple', of: steadyFrom(2, 100_000), hertz: 100, depth: 0.37, shape: 'rectified' },
-      ],
-    ] as const)(
-      '%s changes the gate when the integration says, and never else',
-      (_name, program) => {
-        const ours = ourTurns(design, program, 0.4);
-        const theirs = theirTurns(design, program, 0.4);
-        expect(ours.map(({ sounding }) => sounding)).toEqual(theirs.map(({ sounding }) => sounding));
-        expect(theirs.length).toBeGreaterThan(0);
-        for (const [i, { time }] of theirs.entries())
-          expect(Math.abs(ours[i]!.time - time)).toBeLessThan(1e-6);
-      },
-      LONG,
-    );
-  });
+// One resistor for a trip point in ordinary light, one for a trip point far up, where the cell is quick.
+describe.each([
+  [0.4, 12_000],
+  [0.4, 3000],
+  [0.5, 12_000],
+])('with γ %d against %d Ω', (gamma, fixedOhms) => {
+  const design = instrument(gamma, fixedOhms, 0.27);
+  test.each([
+    ['a ramp to 40 000 lx', rampsTo(40_000)],
+    ['a ramp to 100 000 lx', rampsTo(100_000)],
+    ['a jump to 40 000 lx', jumpsTo(40_000)],
+    ['a jump to 100 000 lx', jumpsTo(100_000)],
+    [
+      'a rippling lamp of 100 000 lx',
+      { kind: 'ripple', of: steadyFrom(2, 100_000), hertz: 100, depth: 0.37, shape: 'rectified' },
+    ],
+  ] as const)(
+    '%s changes the gate when the integration says, and never else',
+    (_name, program) => {
+      const ours = ourTurns(design, program, 0.4);
+      const theirs = theirTurns(design, program, 0.4);
+      expect(ours.map(({ sounding }) => sounding)).toEqual(theirs.map(({ sounding }) => sounding));
+      expect(theirs.length).toBeGreaterThan(0);
+      for (const [i, { time }] of theirs.entries()) expect(Math.abs(ours[i]!.time - time)).toBeLessThan(1e-6);
+    },
+    LONG,
+  );
 });
 
 /** From one light to another within a moment, and steady from then on. */
@@ -181,11 +182,9 @@ test.each([
 );
 
 test.each([
-  // The tau of down is a half, and a thirteenth, of that of up; light up to two hundred times the sun.
+  // The tau of down is a half, and a thirteenth, of that of up; light up to twenty times the sun.
   ['cds-8-20k', 2e6],
-  ['cds-8-20k', 2e7],
   ['cds-50-150k', 1e5],
-  ['cds-50-150k', 4e5],
   ['cds-50-150k', 2e6],
 ] as const)(
   'a cell far quicker than a grid step follows the light, and so does its gate (%s, %d lx)',

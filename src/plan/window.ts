@@ -1,0 +1,366 @@
+/**
+ * The settings of a threshold trimmer at which its voices gate rightly through given hours, and where in it to stand.
+ * Each demand of the light bounds the rotation from one side, in closed form (`setting.ts`); the recommended place has
+ * the same margin, as a ratio of light, to both sides. Rotation 0…1, lux, volts.
+ */
+
+import { referenceSource } from '../circuit/gate.ts';
+import { railVolts } from '../circuit/supply.ts';
+import { type Design, thresholdFor, trimmersOf } from '../design/design.ts';
+import { COMPARATORS } from '../parts/comparators.ts';
+import { TRIMMERS } from '../parts/trimmers.ts';
+import {
+  type Fraction,
+  type Lux,
+  type Pair,
+  pairOf,
+  VOICES,
+  type VoiceId,
+  type Volts,
+} from '../quantity/units.ts';
+import type { EdgeReason } from '../words/room-facts.ts';
+import type { HourLevels } from './levels.ts';
+import { rippledBand } from './ripple-band.ts';
+import {
+  commonModeRotation,
+  settingsFor,
+  testPointVolts,
+  tippingRotations,
+  type VoiceSetting,
+} from './setting.ts';
+import { type Disturbance, demandsOf, questionOf, type TripLux, tripLuxAt } from './trip-lux.ts';
+
+export interface Edge {
+  readonly rotation: Fraction;
+  /** The wiper, unloaded. */
+  readonly volts: Volts;
+  readonly reason: EdgeReason;
+}
+
+/** The least lit and the most shaded light a voice meets in the hours asked for. */
+export interface Extremes {
+  readonly lit: { readonly lux: Lux; readonly hour: number };
+  readonly shade: { readonly lux: Lux; readonly hour: number };
+}
+
+export interface SettingWindow {
+  /** A's, also when it is shared. */
+  readonly trimmer: VoiceId;
+  readonly voices: readonly VoiceId[];
+  /** Where low is not below high there is no window; the edges still say what stands against it. */
+  readonly low: Edge;
+  readonly high: Edge;
+  readonly isEmpty: boolean;
+}
+
+export interface Recommended {
+  readonly rotation: Fraction;
+  /** Turns from the stop at 0, and how many the part has. */
+  readonly turns: number;
+  readonly turnsOfPart: number;
+  /** At the test point, all voices of the trimmer lit; and the wiper unloaded. */
+  readonly testPointVolts: Volts;
+  readonly volts: Volts;
+  /** Lit light over the light needed, and the most shade allowed over the shade there is: above 1 = right. */
+  readonly litMargin: number;
+  readonly shadeMargin: number;
+  /** Distance of the node from tipping back, in peak swings of the lamp's ripple; null = no ripple. */
+  readonly rippleMargin: number | null;
+  readonly trips: Pair<TripLux>;
+}
+
+export type WindowAnswer =
+  | { readonly kind: 'window'; readonly window: SettingWindow; readonly recommended: Recommended }
+  /** No setting will do: what bounds it, and the setting that comes nearest. */
+  | { readonly kind: 'none'; readonly window: SettingWindow; readonly nearest: Recommended };
+
+/** Extremes of the hours given: the darkest end of lit light, the brightest end of shade. At least one hour. */
+export function extremesOf(hours: readonly HourLevels[]): Pair<Extremes> {
+  return pairOf((voice) => {
+    let lit = { lux: Number.POSITIVE_INFINITY, hour: 0 };
+    let shade = { lux: 0, hour: 0 };
+    for (const level of hours) {
+      if (!level.known) continue;
+      const { low, high } = level.lit[voice];
+      const shadeLux = high * level.shadeShare[voice];
+      if (low < lit.lux) lit = { lux: low, hour: level.hour };
+      if (shadeLux >= shade.lux) shade = { lux: shadeLux, hour: level.hour };
+    }
+    return { lit, shade };
+  });
+}
+
+/** Windows of all trimmers of a design (one when it is shared). */
+export function windowsFor(
+  design: Design,
+  extremes: Pair<Extremes>,
+  disturbance: Disturbance,
+  offsets?: Pair<Volts>,
+): readonly WindowAnswer[] {
+  const settings = settingsFor(design, offsets);
+  return trimmersOf(design).map((trimmer) => {
+    const voices = voicesOn(design, trimmer);
+    const window = windowOf(design, trimmer, voices, settings, extremes, disturbance);
+    const rotation = window.isEmpty
+      ? nearestIn(settings, voices, extremes, disturbance)
+      : bestIn(settings, voices, extremes, disturbance, window.low.rotation, window.high.rotation);
+    const recommended = recommendedAt(design, trimmer, rotation, extremes, disturbance, settings);
+    return window.isEmpty
+      ? { kind: 'none', window, nearest: recommended }
+      : { kind: 'window', window, recommended };
+  });
+}
+
+/** The voices a trimmer sets. */
+export function voicesOn(design: Design, trimmer: VoiceId): readonly VoiceId[] {
+  return design.threshold.arrangement === 'shared' ? VOICES : [trimmer];
+}
+
+/** The bounds of the rotation for these voices on one trimmer. */
+export function windowOf(
+  design: Design,
+  trimmer: VoiceId,
+  voices: readonly VoiceId[],
+  settings: Pair<VoiceSetting>,
+  extremes: Pair<Extremes>,
+  disturbance: Disturbance,
+): SettingWindow {
+  const part = thresholdFor(design, trimmer);
+  const rail = railVolts(design.supply);
+  const edge = (rotation: Fraction, reason: EdgeReason): Edge => {
+    const turned = { ...part, trimmer: { ...part.trimmer, rotation } };
+    return { rotation, volts: referenceSource(turned, rail).volts, reason };
+  };
+  let low = edge(0, { kind: 'end stop' });
+  let high = edge(1, { kind: 'end stop' });
+  for (const voice of voices) {
+    const setting = settings[voice];
+    const inRange = commonModeRotation(setting);
+    if (inRange < high.rotation) {
+      const limitVolts = rail - COMPARATORS[design.comparator].headroomVolts;
+      high = edge(inRange, { kind: 'common-mode range', limitVolts });
+    }
+    for (const level of ['lit', 'shade'] as const) {
+      const { lux, hour } = extremes[voice][level];
+      const reason: EdgeReason = { kind: level, voice, lux, hour };
+      const places = boundsFor(setting, level, lux, disturbance);
+      // A higher reference asks a rising node for more light, a falling one for less.
+      if (setting.nodeRises === (level === 'lit')) {
+        const place = Math.min(...places);
+        if (place < high.rotation) high = edge(place, reason);
+      } else {
+        const place = Math.max(...places);
+        if (place > low.rotation) low = edge(place, reason);
+      }
+    }
+  }
+  return { trimmer, voices, low, high, isEmpty: !(low.rotation < high.rotation) };
+}
+
+function boundsFor(
+  setting: VoiceSetting,
+  level: 'lit' | 'shade',
+  lux: Lux,
+  { ripple, noiseVolts }: Disturbance,
+): readonly Fraction[] {
+  const band = rippledBand(setting.speed, lux, ripple);
+  return demandsOf(setting, level, noiseVolts).flatMap((demand) =>
+    tippingRotations(setting, questionOf(setting, demand, band)),
+  );
+}
+
+interface Margins {
+  readonly lit: number;
+  readonly shade: number;
+}
+
+function marginsAt(
+  settings: Pair<VoiceSetting>,
+  voices: readonly VoiceId[],
+  extremes: Pair<Extremes>,
+  disturbance: Disturbance,
+  rotation: Fraction,
+): Margins {
+  let lit = Number.POSITIVE_INFINITY;
+  let shade = Number.POSITIVE_INFINITY;
+  for (const voice of voices) {
+    const { upper, lower } = tripLuxAt(settings[voice], rotation, disturbance);
+    lit = Math.min(lit, ratio(extremes[voice].lit.lux, upper));
+    shade = Math.min(shade, ratio(lower, extremes[voice].shade.lux));
+  }
+  return { lit, shade };
+}
+
+/** 0/0 is no margin, and Infinity/Infinity neither. */
+function ratio(over: number, under: number): number {
+  const value = over / under;
+  return Number.isNaN(value) ? 0 : value;
+}
+
+/** Equal margins both ways: halved by Illinois' rule where one grows as the other shrinks, else the best by golden section. */
+function bestIn(
+  settings: Pair<VoiceSetting>,
+  voices: readonly VoiceId[],
+  extremes: Pair<Extremes>,
+  disturbance: Disturbance,
+  low: Fraction,
+  high: Fraction,
+): Fraction {
+  const at = (rotation: Fraction) => marginsAt(settings, voices, extremes, disturbance, rotation);
+  const sameWay = voices.every((voice) => settings[voice].nodeRises === settings[voices[0]!].nodeRises);
+  if (!sameWay) return highest((rotation) => leastOf(at(rotation)), low, high);
+  const lean = (rotation: Fraction): number => {
+    const { lit, shade } = at(rotation);
+    return bounded(Math.log(lit)) - bounded(Math.log(shade));
+  };
+  return zeroOf(lean, low, high);
+}
+
+/** Where no place is right, the one whose worst margin is least bad. */
+function nearestIn(
+  settings: Pair<VoiceSetting>,
+  voices: readonly VoiceId[],
+  extremes: Pair<Extremes>,
+  disturbance: Disturbance,
+): Fraction {
+  const most = Math.max(0, Math.min(1, ...voices.map((voice) => commonModeRotation(settings[voice]))));
+  return bestIn(settings, voices, extremes, disturbance, 0, most);
+}
+
+const leastOf = ({ lit, shade }: Margins): number => Math.min(lit, shade);
+const bounded = (value: number): number => Math.min(40, Math.max(-40, value));
+
+function zeroOf(f: (x: number) => number, low: number, high: number): number {
+  let [a, b] = [low, high];
+  let [fa, fb] = [f(a), f(b)];
+  // One side is short everywhere: stand where it is least short.
+  if (fa * fb >= 0) return Math.abs(fa) < Math.abs(fb) ? a : b;
+  let side = 0;
+  for (let turn = 0; turn < 60 && Math.abs(b - a) > 1e-7; turn++) {
+    const steep = Math.abs(fa - fb) > 30;
+    const x = steep ? (a + b) / 2 : (fa * b - fb * a) / (fa - fb);
+    const fx = f(x);
+    if (Math.abs(fx) < 1e-6) return x;
+    if (fx * fb > 0) {
+      b = x;
+      fb = fx;
+      if (side === -1) fa /= 2;
+      side = -1;
+    } else {
+      a = x;
+      fa = fx;
+      if (side === 1) fb /= 2;
+      side = 1;
+    }
+  }
+  return (a + b) / 2;
+}
+
+function highest(f: (x: number) => number, low: number, high: number): number {
+  const golden = (Math.sqrt(5) - 1) / 2;
+  let [a, b] = [low, high];
+  let [x, y] = [b - golden * (b - a), a + golden * (b - a)];
+  let [fx, fy] = [f(x), f(y)];
+  while (b - a > 1e-5) {
+    if (fx < fy) {
+      a = x;
+      x = y;
+      fx = fy;
+      y = a + golden * (b - a);
+      fy = f(y);
+    } else {
+      b = y;
+      y = x;
+      fy = fx;
+      x = b - golden * (b - a);
+      fx = f(x);
+    }
+  }
+  return (a + b) / 2;
+}
+
+/** Everything there is to say of one rotation of a trimmer, right or not. */
+export function recommendedAt(
+  design: Design,
+  trimmer: VoiceId,
+  rotation: Fraction,
+  extremes: Pair<Extremes>,
+  disturbance: Disturbance,
+  settings: Pair<VoiceSetting> = settingsFor(design),
+): Recommended {
+  const voices = voicesOn(design, trimmer);
+  const part = thresholdFor(design, trimmer);
+  const turned = { ...part, trimmer: { ...part.trimmer, rotation } };
+  const { lit, shade } = marginsAt(settings, voices, extremes, disturbance, rotation);
+  const { turns } = TRIMMERS[part.trimmer.part];
+  return {
+    rotation,
+    turns: rotation * turns,
+    turnsOfPart: turns,
+    testPointVolts: testPointVolts(
+      design,
+      trimmer,
+      rotation,
+      pairOf((voice) => design.voices[voice].polarity === 'light'),
+    ),
+    volts: referenceSource(turned, railVolts(design.supply)).volts,
+    litMargin: lit,
+    shadeMargin: shade,
+    rippleMargin: rippleMargin(settings, voices, extremes, disturbance, rotation),
+    trips: pairOf((voice) => tripLuxAt(settings[voice], rotation, disturbance)),
+  };
+}
+
+/**
+ * In lit light at its least: how far the mean conductance stands from the one that tips the voice back, over how far
+ * the ripple takes it that way. Above 1 the ripple never tips it back.
+ */
+function rippleMargin(
+  settings: Pair<VoiceSetting>,
+  voices: readonly VoiceId[],
+  extremes: Pair<Extremes>,
+  { ripple, noiseVolts }: Disturbance,
+  rotation: Fraction,
+): number | null {
+  if (ripple === null) return null;
+  let least = Number.POSITIVE_INFINITY;
+  for (const voice of voices) {
+    const setting = settings[voice];
+    const smooth = tripLuxAt(setting, rotation, { ripple: null, noiseVolts });
+    for (const [level, trip] of [
+      ['lit', smooth.upper],
+      ['shade', smooth.lower],
+    ] as const) {
+      const { lux } = extremes[voice][level];
+      const { low, high } = rippledBand(setting.speed, lux, ripple);
+      const { gamma } = setting.speed;
+      const [still, tipping] = [(lux / 10) ** gamma, (trip / 10) ** gamma];
+      const [away, swing] =
+        level === 'lit' ? [still - tipping, still - low] : [tipping - still, high - still];
+      least = Math.min(least, swing > 0 ? away / swing : Number.POSITIVE_INFINITY);
+    }
+  }
+  return least;
+}
+
+/** Whether one trimmer can serve both sensors, and what each alone would have. */
+export interface SharedVerdict {
+  readonly canShare: boolean;
+  /** Part of the travel that suits both; below 0 = how far the two windows stand apart. */
+  readonly overlap: Fraction;
+  readonly each: Pair<SettingWindow>;
+}
+
+/** Holds both voices against trimmer A, as if it were shared. */
+export function sharedVerdict(
+  design: Design,
+  extremes: Pair<Extremes>,
+  disturbance: Disturbance,
+): SharedVerdict {
+  const shared: Design = { ...design, threshold: { ...design.threshold, arrangement: 'shared' } };
+  const settings = settingsFor(shared);
+  const each = pairOf((voice) => windowOf(shared, 'A', [voice], settings, extremes, disturbance));
+  const overlap =
+    Math.min(each.A.high.rotation, each.B.high.rotation) - Math.max(each.A.low.rotation, each.B.low.rotation);
+  return { canShare: overlap > 0, overlap, each };
+}
