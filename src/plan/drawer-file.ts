@@ -152,7 +152,9 @@ function typed(line: string): Row {
     entries[entry] = text;
     return null;
   };
-  const words = line.replaceAll(/(\d)\s+(%|[pnuµmkM]?(?:F|Ω|ohms?)\b)/g, '$1$2').split(/[\s;]+|(?<!\d),|,(?!\d)/);
+  const words = line
+    .replaceAll(/(\d)\s+(%|[pnuµmkM]?(?:F|Ω|ohms?)\b)/g, '$1$2')
+    .split(/[\s;]+|(?<!\d),|,(?!\d)/);
   for (const word of words) {
     if (word === '') continue;
     const problem = set(...entryOf(word));
