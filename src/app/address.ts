@@ -2,8 +2,11 @@
  * A design as a link, `#/listen?d=…`: its JSON, deflated, behind a version byte and a checksum, in the letters of
  * base64url. A link is taken whole or not at all. Works in a browser and in Node.
  */
-import { type Complaint, decodeText } from '../design/decode.ts';
+import { type Complaint, decode } from '../design/decode.ts';
 import type { Design } from '../design/design.ts';
+import { equalValues } from '../design/entries.ts';
+import { DEFAULT_PITCH } from '../design/pitch.ts';
+import { DEFAULT_ROOM } from '../design/room.ts';
 import { linkWords } from '../words/link.ts';
 
 /** Where a link may lead. */
@@ -15,6 +18,9 @@ export function placeIn(hash: string): Place | null {
   const name = /^#?\/?([^?]*)/.exec(hash)?.[1] ?? '';
   return name === '' ? PLACES[0] : (PLACES.find((place) => place === name) ?? null);
 }
+
+/** Entries that a link leaves out where they are still as a new design has them: links are to stay short. */
+const LEFT_OUT = { pitch: DEFAULT_PITCH, room: DEFAULT_ROOM } as const;
 
 /** Layout of what follows the checksum; another number means another layout. */
 const LINK_VERSION = 1;
@@ -42,7 +48,7 @@ export type LinkRead =
 
 /** The part of an address from `#` on that opens this design. Rejects where the browser cannot deflate. */
 export async function linkFor(design: Design, place: Place = 'listen'): Promise<string> {
-  const json = new TextEncoder().encode(JSON.stringify(design));
+  const json = new TextEncoder().encode(shortText(design));
   const packed = await through(new CompressionStream('deflate-raw'), json, Number.POSITIVE_INFINITY);
   if (packed === null) throw new Error(linkWords.cannotPack);
   const bytes = new Uint8Array(CHECKSUM_BYTES + 1 + packed.length);
@@ -50,6 +56,26 @@ export async function linkFor(design: Design, place: Place = 'listen'): Promise<
   bytes.set(packed, CHECKSUM_BYTES + 1);
   new DataView(bytes.buffer).setUint32(0, crc32(bytes.subarray(CHECKSUM_BYTES)));
   return `#/${place}?d=${toLetters(bytes)}`;
+}
+
+function shortText(design: Design): string {
+  const kept = Object.entries(design).filter(
+    ([entry, value]) => !equalValues(value, LEFT_OUT[entry as keyof typeof LEFT_OUT]),
+  );
+  return JSON.stringify(Object.fromEntries(kept));
+}
+
+/** Text that is no JSON is handed on as it is, for the decoder to refuse. */
+function wholeValue(text: string): unknown {
+  let value: unknown;
+  try {
+    value = JSON.parse(text);
+  } catch {
+    return text;
+  }
+  return typeof value === 'object' && value !== null && !Array.isArray(value)
+    ? { ...LEFT_OUT, ...value }
+    : value;
 }
 
 /** Reads the part of an address from `#` on. Never rejects. */
@@ -75,7 +101,7 @@ export async function readLink(hash: string): Promise<LinkRead> {
   try {
     const json = await through(unpacking, checked.subarray(1), MOST_UNPACKED_BYTES);
     if (json === null) return refused({ kind: 'too large' });
-    const decoded = decodeText(new TextDecoder('utf-8', { fatal: true }).decode(json));
+    const decoded = decode(wholeValue(new TextDecoder('utf-8', { fatal: true }).decode(json)));
     return decoded.ok
       ? { ok: true, place, design: decoded.design }
       : refused({ kind: 'not a design', complaints: decoded.complaints });

@@ -43,8 +43,6 @@ function accepted(accepts: Accepts): string {
       return notice.accepts.text(accepts.length);
     case 'date':
       return notice.accepts.date;
-    case 'list':
-      return notice.accepts.list(accepts.most);
     case 'choice':
       return notice.accepts.choice(accepts.options);
     case 'yes or no':

@@ -22,14 +22,9 @@ import type {
   ThresholdTrimmer,
   Voice,
 } from './design.ts';
+import { withEntries } from './entries.ts';
 
 export type Command = (design: Design) => Design;
-
-/** The same object when every given entry already holds. */
-function withEntries<T extends object>(object: T, change: Partial<NoInfer<T>>): T {
-  const keys = Object.keys(change) as (keyof T)[];
-  return keys.every((key) => Object.is(object[key], change[key])) ? object : { ...object, ...change };
-}
 
 /** The old part where the new one equals it, so that nothing counts as changed. */
 function sameOrNew<T extends object>(old: T | null, next: T | null): T | null {

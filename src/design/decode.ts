@@ -12,6 +12,7 @@ import { TRIMMERS } from '../parts/trimmers.ts';
 import { type Design, FORMAT, VERSION } from './design.ts';
 import { LIMITS, NAME_LENGTH, NOTES_LENGTH } from './limits.ts';
 import { pitchSchema } from './pitch.ts';
+import { roomSchema } from './room-schema.ts';
 import {
   type Accepts,
   entries,
@@ -107,6 +108,7 @@ const design = entries({
   }),
   noise: entries({ voltsRms: within(LIMITS.noiseVolts), seed: wholeNumber }),
   pitch: pitchSchema,
+  room: roomSchema,
 });
 
 /** Reads a design from a file's text. */

@@ -18,6 +18,7 @@ import {
   type Volts,
 } from '../quantity/units.ts';
 import type { Pitch } from './pitch.ts';
+import type { Room } from './room.ts';
 
 export const FORMAT = 'lampnote-design';
 export const VERSION = 2;
@@ -130,6 +131,8 @@ export interface Design {
   readonly noise: { readonly voltsRms: Volts; readonly seed: number };
   /** Parts for notes: what is wanted, what is at hand, what was shortlisted. */
   readonly pitch: Pitch;
+  /** Where it will stand. */
+  readonly room: Room;
 }
 
 /** The trimmer that sets this voice's reference: A's for both when one is shared. */

@@ -3,6 +3,7 @@ import type { Fraction, Pair } from '../quantity/units.ts';
 import { pairOf } from '../quantity/units.ts';
 import type { Command } from './commands.ts';
 import type { Design, Voice } from './design.ts';
+import { equalValues } from './entries.ts';
 import {
   type Candidate,
   type Drawer,
@@ -11,19 +12,6 @@ import {
   type VoiceParts,
   type Wish,
 } from './pitch.ts';
-
-/** Whether two values of a document are equal, entry by entry. */
-export function equalValues(a: unknown, b: unknown): boolean {
-  if (Object.is(a, b)) return true;
-  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false;
-  if (Array.isArray(a) !== Array.isArray(b)) return false;
-  const [one, other] = [a as Record<string, unknown>, b as Record<string, unknown>];
-  const keys = Object.keys(one);
-  return (
-    keys.length === Object.keys(other).length &&
-    keys.every((key) => Object.hasOwn(other, key) && equalValues(one[key], other[key]))
-  );
-}
 
 const inPitch =
   (change: (pitch: Pitch) => Partial<Pitch>): Command =>

@@ -4,6 +4,8 @@
  */
 import { ROOM_TYPES, type RoomTypeId } from '../parts/rooms.ts';
 import type { VoiceId } from '../quantity/units.ts';
+import type { Command } from './commands.ts';
+import { withEntries } from './entries.ts';
 import {
   type CellReading,
   DEFAULT_DAYLIGHT,
@@ -22,10 +24,11 @@ import { ROOM_MOST } from './room-schema.ts';
 
 export type RoomCommand = (room: Room) => Room;
 
-function withEntries<T extends object>(object: T, change: Partial<NoInfer<T>>): T {
-  const keys = Object.keys(change) as (keyof T)[];
-  return keys.every((key) => Object.is(object[key], change[key])) ? object : { ...object, ...change };
-}
+/** A change of the room as a change of the design. */
+export const inRoom =
+  (command: RoomCommand): Command =>
+  (design) =>
+    withEntries(design, { room: command(design.room) });
 
 function withItem<T extends object>(list: readonly T[], index: number, change: Partial<NoInfer<T>>) {
   const old = list[index];

@@ -9,7 +9,6 @@ export type Accepts =
   | { readonly kind: 'number'; readonly limits: Limits }
   | { readonly kind: 'whole number' }
   | { readonly kind: 'whole number within'; readonly limits: Limits }
-  | { readonly kind: 'list'; readonly most: number }
   | { readonly kind: 'text'; readonly length: number }
   | { readonly kind: 'date' }
   | { readonly kind: 'list'; readonly most: number }
@@ -50,11 +49,6 @@ export const listOf = <const T extends v.GenericSchema>(schema: T, most: number)
   return v.pipe(v.array(schema, message), v.maxLength(most, message), v.readonly());
 };
 export const pair = <const T extends v.GenericSchema>(schema: T) => entries({ A: schema, B: schema });
-/** At most so many of one kind. */
-export const listOf = <const T extends v.GenericSchema>(schema: T, most: number) => {
-  const message = says({ kind: 'list', most });
-  return v.pipe(v.array(schema, message), v.maxLength(most, message));
-};
 const dateMessage = says({ kind: 'date' });
 /** A day of the calendar from 1900 to 2099, `2026-06-21`. */
 export const calendarDate = v.pipe(v.string(dateMessage), v.check(isDate, dateMessage));

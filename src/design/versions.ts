@@ -4,6 +4,7 @@
  */
 import { VERSION } from './design.ts';
 import { DEFAULT_PITCH } from './pitch.ts';
+import { DEFAULT_ROOM } from './room.ts';
 
 type Document = Readonly<Record<string, unknown>>;
 
@@ -14,8 +15,13 @@ export type Upgrade = (document: Document) => Document;
 type Upgrades = Readonly<Record<number, Upgrade>>;
 
 const UPGRADES: Upgrades = {
-  // The first version knew nothing of parts for notes, nor of where a cell was kept.
-  1: (document) => ({ pitch: DEFAULT_PITCH, ...document, voices: voicesKeptInLight(document['voices']) }),
+  // The first version knew nothing of parts for notes, of rooms, or of where a cell was kept.
+  1: (document) => ({
+    pitch: DEFAULT_PITCH,
+    room: DEFAULT_ROOM,
+    ...document,
+    voices: voicesKeptInLight(document['voices']),
+  }),
 };
 
 /** Both voices with their cells kept in the light, as every design before told of them; anything else as it is. */

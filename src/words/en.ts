@@ -161,7 +161,6 @@ export const words = {
       list: (most: number) => `a list of at most ${most} entries`,
       text: (length: number) => `text of at most ${length} characters`,
       date: 'a day from 1900 to 2099, written like 2026-06-21',
-      list: (most: number) => `a list of at most ${most}`,
       choice: (options: readonly string[]) => `one of ${list(options)}`,
       yesNo: 'true or false',
       entries: 'a group of entries in braces',

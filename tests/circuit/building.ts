@@ -4,6 +4,7 @@
  */
 import { type Design, FORMAT, type ThresholdTrimmer, VERSION, type Voice } from '../../src/design/design.ts';
 import { DEFAULT_PITCH } from '../../src/design/pitch.ts';
+import { DEFAULT_ROOM } from '../../src/design/room.ts';
 import { pairOf, type VoiceId } from '../../src/quantity/units.ts';
 
 const reference: ThresholdTrimmer = {
@@ -47,6 +48,7 @@ export const BENCH_DESIGN: Design = {
   },
   noise: { voltsRms: 0, seed: 1 },
   pitch: DEFAULT_PITCH,
+  room: DEFAULT_ROOM,
 };
 
 export interface Changes {
