@@ -107,6 +107,11 @@ export function isStale({ task }: Searched, design: Design): boolean {
   return !equalValues(task, taskOf(design));
 }
 
+/** Whether a search found any candidates to show. */
+export function hasFound(searched: Searched | null): boolean {
+  return searched?.report.kind === 'found' && searched.report.ranked.length > 0;
+}
+
 /** How a candidate stands to the shortlist. */
 export function keeping(design: Design, candidate: Candidate): 'kept' | 'free' | 'full' {
   const { shortlist } = design.pitch;

@@ -172,6 +172,7 @@ export const foundWords = {
       beats < 0.05
         ? `Their interval is ${upper} : ${lower} within a trace: no beats.`
         : `Their interval is ${signed(apart)} cents from ${upper} : ${lower}: ${formatFixed(beats, beats < 10 ? 1 : 0)} beats a second (${formatFixed(beats, 2)} Hz).`,
+    noBeats: 'Their interval lies near no ratio of small numbers: no beats to tell of.',
     keep: 'Keep on the shortlist',
     kept: 'On the shortlist',
     full: 'The shortlist is full: take one off first.',
@@ -233,7 +234,7 @@ export const foundWords = {
     isFirst: 'X is the first',
     isSecond: 'X is the second',
     explain: 'Listen to first, second and X as often as you like, then say which X is.',
-    none: 'There is only one candidate; keep or find another to compare.',
+    none: 'Find or keep at least two candidates; then they can be heard against each other.',
     score: (right: number, of: number) => `${right} of ${of} right.`,
     chance: (chance: number) =>
       chance > 0.05
@@ -271,7 +272,7 @@ export const foundWords = {
     dielectric: 'dielectric',
     tolerance: 'tolerance',
     add: 'Add a capacitor',
-    remove: (n: number) => `Take capacitor ${n} away`,
+    remove: (n: number) => `Take away capacitor ${n}`,
     removeShort: 'Take away',
     hear: (name: string) => `Hear ${name}`,
     sweep: (name: string) => `Sweep ${name}`,

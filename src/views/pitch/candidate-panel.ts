@@ -47,8 +47,8 @@ export class CandidatePanel extends AppElement {
       table {
         width: 100%;
       }
-      caption {
-        text-align: start;
+      td {
+        white-space: nowrap;
       }
     `,
   ];
@@ -114,7 +114,7 @@ export class CandidatePanel extends AppElement {
   #look(candidate: Candidate, look: Assessment, design: Design): TemplateResult {
     const law = pitchWords.wish.laws[look.law];
     const { a4Hertz } = design.pitch.wish;
-    const { lines, lock } = togetherLines(look.together);
+    const { lines, lock } = togetherLines(candidate, look.together);
     return html`<p class=${lock ? 'lock' : ''}>${lines.join(' ')}</p>
       <div class="two">
         <div>

@@ -1,13 +1,14 @@
 /** What is known of one candidate as rows and sentences: reach, drift, what hurts, what to change, the two together. */
 import type { Candidate } from '../../design/pitch.ts';
 import type { Assessment, Range, VoiceAssessment } from '../../plan/assess.ts';
+import { beatsOf } from '../../plan/beats.ts';
 import type { Change } from '../../plan/changes.ts';
 import type { DriftRange } from '../../plan/drift.ts';
 import { nearestNote } from '../../plan/notes.ts';
 import type { Sensitivity } from '../../plan/reach.ts';
-import type { CurvePoint } from '../../plan/timing.ts';
+import { type CurvePoint, middleHertz } from '../../plan/timing.ts';
 import type { Together } from '../../plan/together.ts';
-import { type Hertz, type Pair, VOICES } from '../../quantity/units.ts';
+import { type Hertz, type Pair, pairOf, VOICES } from '../../quantity/units.ts';
 import { foundWords } from '../../words/en-pitch-found.ts';
 import type { FigureText } from '../plots/figure-tools.ts';
 import { noteText } from './bars.ts';
@@ -99,11 +100,15 @@ function changeText(change: Change): string {
   }
 }
 
-export function togetherLines({ lock, ratio, apartCents, beatHertz }: Together): {
+export function togetherLines(
+  { targets }: Candidate,
+  { lock }: Together,
+): {
   readonly lines: readonly string[];
   readonly lock: boolean;
 } {
-  const beats = words.beats(ratio[0], ratio[1], apartCents, beatHertz);
+  const found = beatsOf(pairOf((id) => middleHertz(targets[id])));
+  const beats = found ? words.beats(...found.ratio, found.apartCents, found.hertz) : words.noBeats;
   const locks = lock
     ? words.lock(lock.upper, lock.lower, lock.apartCents, lock.lockCents, lock.dipVolts)
     : words.noLock;

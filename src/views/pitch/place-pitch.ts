@@ -1,7 +1,7 @@
 /** `<place-pitch>`: from wanted notes to parts. Margin, wish and drawer, search, candidates, sound, comparing. */
 import { css, html, type TemplateResult } from 'lit';
 import type { Lampnote } from '../../app/lampnote.ts';
-import { deskOf, type PitchDesk, type PitchView } from '../../app/pitch-desk.ts';
+import { deskOf, hasFound, type PitchDesk, type PitchView } from '../../app/pitch-desk.ts';
 import type { Look, Session } from '../../app/session.ts';
 import type { Design } from '../../design/design.ts';
 import type { Pitch } from '../../design/pitch.ts';
@@ -117,7 +117,7 @@ export class PlacePitch extends AppElement {
 
   protected override render(): TemplateResult {
     const pitch = this.#design.value;
-    const { searched, open } = this.#view.value;
+    const { searched, chosen, open } = this.#view.value;
     const { app } = this;
     return html`<main>
       <div class="page ${this.#look.value}">
@@ -140,8 +140,8 @@ export class PlacePitch extends AppElement {
             </details>
             <search-panel .app=${app}></search-panel>
           </section>
-          <results-panel .app=${app}></results-panel>
-          <candidate-panel .app=${app}></candidate-panel>
+          ${hasFound(searched) ? html`<results-panel .app=${app}></results-panel>` : ''}
+          ${this.#desk.candidate(chosen) ? html`<candidate-panel .app=${app}></candidate-panel>` : ''}
           <abx-panel .app=${app}></abx-panel>
           <shortlist-panel .app=${app}></shortlist-panel>
           <compare-panel .app=${app}></compare-panel>

@@ -142,7 +142,7 @@ export class PitchRuler extends LitElement {
       return { key: voice, x, half: reach, width: sheet.measure(label, 'bold'), lines: 1, prefer: 'low' };
     });
     const stood = placeAbove(standing, width, 2);
-    const top = 2 * line + 6;
+    const top = this.targets.length > 0 ? 2 * line + 6 : 4;
 
     let y = top;
     const rows = this.bars.map((bar) => {
