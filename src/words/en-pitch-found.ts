@@ -49,7 +49,7 @@ export const foundWords = {
   name: (place: number | null, a: PartsText, b: PartsText): string => {
     const [one, other] = [farads(a.capacitor.farads), farads(b.capacitor.farads)];
     const caps = one === other ? one : `${one} and ${other}`;
-    return place === null ? caps : `No. ${place}, ${caps}`;
+    return place === null ? caps : `No. ${place} (${caps})`;
   },
 
   ruler: {
@@ -96,7 +96,28 @@ export const foundWords = {
     pair: (a: number, b: number) => `${cents(a)} / ${cents(b)}`,
     range: (low: number, high: number) => `${signed(low)} to ${signed(high)}`,
     price: (value: number | null) => (value === null ? '–' : formatFixed(value, 2)),
-    sensitivity: (of: string, value: number) => `${of} ±${formatShare(value, 1)}`,
+    sensitivity: (of: string, value: number) => `${of} ${toleranceText(value)}`,
+    csvHeads: ['place', 'reach both, 10 to 90 %', 'reach both, full travel', 'different parts', 'price'],
+    csvVoiceHeads: [
+      'target low Hz',
+      'target high Hz',
+      'RA ohm',
+      'fixed RB ohm',
+      'trimmer ohm',
+      'trimmer kind',
+      'C farad',
+      'dielectric',
+      'C tolerance',
+      'reach, 10 to 90 %',
+      '99 % of kits from Hz',
+      '99 % of kits to Hz',
+      'turn',
+      'turn, 5 % of kits below',
+      'turn, 5 % of kits above',
+      'cents a degree',
+      'warm room, least cents',
+      'warm room, most cents',
+    ],
     csv: 'Save the table as CSV',
     fileName: 'candidates',
     keys: 'Up and down arrow choose another candidate.',
@@ -131,7 +152,7 @@ export const foundWords = {
       untuned: 'before tuning, 99 of 100 kits',
       worst: 'worst-case parts, untuned',
     },
-    withLaw: (label: string, law: string) => `${label} (parts ${law})`,
+    withLaw: (label: string, law: string) => `${label} (${law})`,
     none: 'nothing in common',
     settable: (value: number) => `±${cents(value)} cents`,
     degree: (value: number) => `${cents(value)} cents`,
@@ -151,7 +172,7 @@ export const foundWords = {
     regulated: 'a regulated supply: none',
     hurts: 'Which tolerance hurts most',
     hurtsHeads: ['part', 'moves A by', 'moves B by'],
-    hurtsBy: (value: number) => `±${formatShare(value, 1)}`,
+    hurtsBy: toleranceText,
     hurtsBasis: 'First order: what each tolerance alone does to the period, at its limit.',
     changes: 'What to change',
     noChanges: (voice: VoiceId) => `${voice}: no change of one part helps more than a trace.`,
@@ -314,7 +335,7 @@ export const foundWords = {
       close: 'it is nearly as good',
     },
     hurts: (voice: VoiceId, of: string, value: number) =>
-      `What moves ${voice} most is the ${of}, by ±${formatShare(value, 1)} at its limit.`,
+      `What moves ${voice} most is the ${of}, by ${toleranceText(value)} at its limit.`,
     allHere: 'Nearly every kit will be tuned with ease.',
     some: (inTwenty: number) =>
       `Of twenty kits about ${formatFixed(inTwenty, 0)} will not reach both notes with the trimmer between 10 and 90 %.`,

@@ -1,5 +1,5 @@
 /** `<abx-panel>`: two candidates heard against each other at equal loudness, and blind, with the listener's score. */
-import { html, type TemplateResult } from 'lit';
+import { html, type PropertyValues, type TemplateResult } from 'lit';
 import type { Auditioned } from '../../app/audition.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
 import { type Choice, deskOf, type PitchDesk, type PitchView } from '../../app/pitch-desk.ts';
@@ -35,6 +35,7 @@ export class AbxPanel extends AppElement {
   #view!: Selected<PitchView, PitchView>;
   #design!: Selected<Design, Design>;
   #playing!: Selected<Auditioned | null, Auditioned | null>;
+  #searched: PitchView['searched'] = null;
 
   constructor() {
     super();
@@ -49,6 +50,15 @@ export class AbxPanel extends AppElement {
     this.#view = new Selected(this, this.#desk.view, (view) => view);
     this.#design = new Selected(this, app.design, (design) => design);
     this.#playing = new Selected(this, app.audition.playing, (playing) => playing);
+  }
+
+  protected override willUpdate(changed: PropertyValues): void {
+    super.willUpdate(changed);
+    const { searched } = this.#view.value;
+    if (searched === this.#searched) return;
+    // Another list: the places in it mean other candidates.
+    this.#searched = searched;
+    this.#begin({ first: null, second: null });
   }
 
   protected override render(): TemplateResult {
@@ -111,6 +121,7 @@ export class AbxPanel extends AppElement {
       type="button"
       aria-pressed=${playing}
       @click=${() => {
+        this.#hold();
         if (playing) this.app.audition.stop();
         else void this.app.audition.play(id, targetPiece(this.#design.value, candidate));
       }}
@@ -120,9 +131,17 @@ export class AbxPanel extends AppElement {
   }
 
   #answer(said: Side): void {
+    this.#hold();
     // The sound of X would go on as the next X's.
     if (this.#playing.value?.id === 'abx-x') this.app.audition.stop();
     this.test = answered(this.test, said);
+  }
+
+  /** The two stay the two, whatever is chosen in the list meanwhile. */
+  #hold(): void {
+    const { first, second } = this.#sides(this.#options());
+    this.first = first.key;
+    this.second = second.key;
   }
 
   #begin(change: Partial<Pick<AbxPanel, 'first' | 'second'>>): void {

@@ -36,6 +36,13 @@ export class CandidatePanel extends AppElement {
       .two > * {
         min-width: 0;
       }
+      .parts {
+        margin: 0 0 4px;
+        max-width: none;
+      }
+      tbody th {
+        min-width: 9em;
+      }
       .lock {
         padding-left: 10px;
         border-left: var(--stroke-data) solid var(--caution);
@@ -75,8 +82,8 @@ export class CandidatePanel extends AppElement {
       <h2 id="candidate">${words.heading(name)}</h2>
       ${
         equalValues(A, B)
-          ? html`<p>${foundWords.partsOf('both', A)}</p>`
-          : VOICES.map((id) => html`<p>${foundWords.partsOf(id, candidate.parts[id])}</p>`)
+          ? html`<p class="parts">${foundWords.partsOf('both', A)}</p>`
+          : VOICES.map((id) => html`<p class="parts">${foundWords.partsOf(id, candidate.parts[id])}</p>`)
       }
       ${look ? html`<p>${words.reach(look.reached.easy, look.reached.full, look.kits, pitchWords.wish.laws[look.law])}</p>` : ''}
       ${this.#acts(candidate, design)}
@@ -93,7 +100,7 @@ export class CandidatePanel extends AppElement {
     return html`<div class="row">
         <button
           type="button"
-          class="primary"
+          class=${taken ? '' : 'primary'}
           ?disabled=${taken}
           @click=${() => this.app.change(words.takeStep, takeCandidate(candidate, rotations))}
         >
@@ -112,7 +119,7 @@ export class CandidatePanel extends AppElement {
   }
 
   #look(candidate: Candidate, look: Assessment, design: Design): TemplateResult {
-    const law = pitchWords.wish.laws[look.law];
+    const law = pitchWords.wish.lawsShort[look.law];
     const { a4Hertz } = design.pitch.wish;
     const { lines, lock } = togetherLines(candidate, look.together);
     return html`<p class=${lock ? 'lock' : ''}>${lines.join(' ')}</p>

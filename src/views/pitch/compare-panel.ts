@@ -60,9 +60,6 @@ export class ComparePanel extends AppElement {
         --label-width: 5.8em;
         --field-width: 6em;
       }
-      fieldset label.list {
-        --label-width: 5em;
-      }
       th,
       td {
         white-space: nowrap;

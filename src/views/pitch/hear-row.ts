@@ -1,5 +1,5 @@
 /** `<hear-row>`: the ways to hear one candidate, one voice or both, with the note it aims at beside it. */
-import { html, type TemplateResult } from 'lit';
+import { html, type PropertyValues, type TemplateResult } from 'lit';
 import type { Auditioned, Piece } from '../../app/audition.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
 import { deskOf, type PitchDesk } from '../../app/pitch-desk.ts';
@@ -31,6 +31,7 @@ import { panelStyles } from './panel-styles.ts';
 const words = foundWords.hear;
 /** More kits than these are many minutes, or a din. */
 const MOST_KITS = 40;
+const OWN: readonly string[] = ['target', 'sweep', 'worst', 'turns', 'together'];
 
 export class HearRow extends AppElement {
   static override properties = {
@@ -94,6 +95,19 @@ export class HearRow extends AppElement {
       <p class="small">${words.loudness}</p>`;
   }
 
+  /** Another candidate is looked at: its note takes over where one sounds, anything longer ends. */
+  protected override updated(changed: PropertyValues<this>): void {
+    const before = changed.get('candidate');
+    const id = this.#playing.value?.id ?? '';
+    if (before === undefined || !OWN.includes(id)) return;
+    if (id === 'target') void this.#play(id, targetPiece(this.#design.value, this.candidate));
+    else this.app.audition.stop();
+  }
+
+  #play(id: string, piece: Piece): Promise<void> {
+    return this.app.audition.play(id, heardAs(piece, this.voices === 'both' ? null : this.voices));
+  }
+
   #button(id: string, label: string, make: () => Piece, hint = ''): TemplateResult {
     const playing = this.#playing.value?.id === id;
     return html`<button
@@ -102,7 +116,7 @@ export class HearRow extends AppElement {
       title=${hint}
       @click=${() => {
         if (playing) this.app.audition.stop();
-        else void this.app.audition.play(id, heardAs(make(), this.voices === 'both' ? null : this.voices));
+        else void this.#play(id, make());
       }}
     >
       ${label}

@@ -96,7 +96,8 @@ export class PlacePitch extends AppElement {
         .page {
           display: block;
         }
-        details {
+        details,
+        abx-panel {
           display: none;
         }
       }

@@ -2,7 +2,6 @@
 import { css, html, type TemplateResult } from 'lit';
 import type { Lampnote } from '../../app/lampnote.ts';
 import { type Choice, deskOf, type PitchDesk, type PitchView } from '../../app/pitch-desk.ts';
-import { csvText } from '../../app/table-csv.ts';
 import type { Design } from '../../design/design.ts';
 import { equalValues } from '../../design/entries.ts';
 import type { Candidate } from '../../design/pitch.ts';
@@ -21,6 +20,7 @@ import type { RulerBar } from '../plots/pitch-ruler.ts';
 import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
 import { barRow, barsOf, rulerTargets } from './bars.ts';
+import { candidateCsv } from './candidate-csv.ts';
 import { panelStyles } from './panel-styles.ts';
 
 type Found = Extract<SearchReport, { kind: 'found' }>;
@@ -199,9 +199,8 @@ export class ResultsPanel extends AppElement {
     if (!equalValues(chosen, this.#view.value.chosen)) this.#desk.show({ chosen });
   }
 
-  #save({ ranked, assessments }: Found): void {
-    const rows = ranked.map((one, place) => [String(place + 1), ...rowOf(one, assessments[place]!)]);
-    offerFile(foundWords.table.fileName, 'csv', 'text/csv', csvText(foundWords.table.heads, rows));
+  #save(report: Found): void {
+    offerFile(foundWords.table.fileName, 'csv', 'text/csv', candidateCsv(report));
   }
 }
 

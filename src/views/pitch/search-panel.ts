@@ -60,15 +60,16 @@ export class SearchPanel extends AppElement {
     const problems = wishProblems(pitch);
     const works = planning.kind === 'working';
     const searched = this.#searched.value;
+    const ready = !works && problems.length === 0;
     return html`<div class="row">
-        <button type="button" class="primary" ?disabled=${works || problems.length > 0} @click=${() => this.#desk.find()}>
+        <button type="button" class=${ready ? 'primary' : ''} ?disabled=${!ready} @click=${() => this.#desk.find()}>
           ${searched ? words.again : words.go}
         </button>
         <button type="button" ?disabled=${!works} @click=${() => this.#desk.planner.stop()}>${words.stop}</button>
         ${works ? progressBar(planning.progress) : ''}
       </div>
       ${problems.length > 0 ? this.#problems(problems, pitch) : ''}
-      <p class="status" role="status">${this.#status(planning, problems.length > 0)}</p>
+      <p class=${works ? 'visually-hidden' : 'status'} role="status">${this.#status(planning, problems.length > 0)}</p>
       ${!works && searched?.report.kind === 'found' ? missesOf(searched.report) : ''}`;
   }
 
@@ -111,7 +112,9 @@ export class SearchPanel extends AppElement {
     if (searched?.report.kind !== 'found') return '';
     if (isStale(searched, this.#design.value)) return words.stale;
     const { ranked, combinations, fitting } = searched.report;
-    return words.found(ranked.length, combinations, fitting);
+    return ranked.length === 0
+      ? words.foundNone(combinations)
+      : words.found(ranked.length, combinations, fitting);
   }
 }
 
@@ -148,7 +151,8 @@ function missesOf({ ranked, voices }: Found): TemplateResult {
       ? without.map((voice) => html`<p class="fault">${words.none(voice)}</p>`)
       : html`<p class="fault">${words.nonePairs}</p>`
   }
-  ${table}`;
+  ${table}
+  <p>${words.next}</p>`;
 }
 
 function missRow(voice: VoiceId, { kind, count, nearest }: Miss): TemplateResult {

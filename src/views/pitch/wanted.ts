@@ -3,8 +3,8 @@ import type { Pitch, Target } from '../../design/pitch.ts';
 import { INTERVAL_NAMES } from '../../design/pitch.ts';
 import { centsBetween, intervalCents } from '../../plan/notes.ts';
 import { targetsOf } from '../../plan/wish.ts';
-import { type Hertz, type Pair, VOICES, type VoiceId } from '../../quantity/units.ts';
-import { pitchWords } from '../../words/en-pitch.ts';
+import type { Pair, VoiceId } from '../../quantity/units.ts';
+import { hertzText, pitchWords } from '../../words/en-pitch.ts';
 import { noteText } from './bars.ts';
 
 const words = pitchWords.wanted;
@@ -14,17 +14,14 @@ const NAMED_CENTS = 1;
 export function wantedHeading({ wish }: Pitch): string {
   const wanted = targetsOf(wish);
   if (!wanted.ok) return words.none;
-  const { a4Hertz } = wish;
-  if (wish.way !== 'sweep') {
-    const [a, b] = VOICES.map((id) => noteText(wanted.targets[id].lowHertz, a4Hertz));
-    return words.notes(a!, b!);
-  }
-  const [a, b] = VOICES.map((id) => sweepText(id, wanted.targets[id], a4Hertz));
-  return words.sweeps(a!, b!);
+  const { a4Hertz, way } = wish;
+  const textOf = (voice: VoiceId): string => {
+    const { lowHertz, highHertz } = wanted.targets[voice];
+    if (way === 'sweep') return words.sweep(voice, hertzText(lowHertz), hertzText(highHertz));
+    return way === 'frequencies' ? hertzText(lowHertz) : noteText(lowHertz, a4Hertz);
+  };
+  return way === 'sweep' ? words.sweeps(textOf('A'), textOf('B')) : words.notes(textOf('A'), textOf('B'));
 }
-
-const sweepText = (voice: VoiceId, { lowHertz, highHertz }: Target, a4: Hertz): string =>
-  words.sweep(voice, noteText(lowHertz, a4), noteText(highHertz, a4));
 
 /** What else the wish says, piece by piece. */
 export function wantedPieces({ wish, drawer }: Pitch): readonly string[] {

@@ -56,6 +56,7 @@ export class TrimmerCurve extends LitElement {
       input[type='range'] {
         display: block;
         width: 100%;
+        max-width: 760px;
         height: 28px;
         margin: 0;
         accent-color: var(--accent);
