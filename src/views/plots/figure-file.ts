@@ -34,6 +34,11 @@ export function svgText(drawing: SVGSVGElement): string {
       if (value !== known) to[i]!.setAttribute(look, value);
     }
     to[i]!.removeAttribute('class');
+    // Another machine may not have the face: every text keeps its width all the same.
+    if (element instanceof SVGTextElement) {
+      to[i]!.setAttribute('textLength', element.getComputedTextLength().toFixed(1));
+      to[i]!.setAttribute('lengthAdjust', 'spacingAndGlyphs');
+    }
   }
   const paper = document.createElementNS(SVG, 'rect');
   paper.setAttribute('width', '100%');
