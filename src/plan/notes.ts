@@ -74,6 +74,9 @@ const SIGNS: Readonly<Record<string, number>> = {
 /** Octaves a person may type; what can be built of them is another question. */
 const OCTAVES = { least: -1, most: 10 };
 
+/** Cents a note may be typed away from its name: an octave. */
+const MOST_CENTS = 1200;
+
 /** Reads `C4`, `f#3`, `F♯3`, `Bb2`, `A♭3`, `A4 +12 c`, `A4 +12`, `E4 −5 cents`. */
 export function parseNote(text: string): NoteReading {
   const read = text.trim();
@@ -92,6 +95,8 @@ export function parseNote(text: string): NoteReading {
     return { ok: false, problem: { kind: 'no note', read, nearest: `${name}${within}` } };
   }
   const away = cents === undefined ? 0 : Number(cents.replace(',', '.'));
+  if (Math.abs(away) > MOST_CENTS)
+    return { ok: false, problem: { kind: 'no note', read, nearest: `${name}${number}` } };
   return { ok: true, noteNumber: 12 * (number + 1) + semitone + away / 100 };
 }
 

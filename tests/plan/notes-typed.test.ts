@@ -54,6 +54,7 @@ test.each([
   ['f#', { kind: 'no octave', read: 'f#', nearest: 'F#4' }],
   ['C44', { kind: 'no note', read: 'C44', nearest: 'C10' }],
   ['C-9', { kind: 'no note', read: 'C-9', nearest: 'C-1' }],
+  ['A4 +1300 c', { kind: 'no note', read: 'A4 +1300 c', nearest: 'A4' }],
   ['A4 12', { kind: 'no note', read: 'A4 12', nearest: 'A4' }],
   ['440', { kind: 'no note', read: '440', nearest: null }],
 ])('%j is told to be what it is, with a note near it', (text, problem) => {

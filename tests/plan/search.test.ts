@@ -12,7 +12,7 @@ import { DIELECTRICS } from '../../src/parts/capacitors.ts';
 import { TIMERS } from '../../src/parts/timers.ts';
 import { endOhms, TRIMMERS } from '../../src/parts/trimmers.ts';
 import { firstOrderReachOf } from '../../src/plan/reach.ts';
-import { type SearchResult, search, stockOf } from '../../src/plan/search.ts';
+import { RANKING_KITS, type SearchResult, search, stockOf } from '../../src/plan/search.ts';
 import { cheapestPairs, sharedParts } from '../../src/plan/search-pairs.ts';
 import { type Places, tuningCost, UNIT, type VoiceFits } from '../../src/plan/search-voice.ts';
 import { partsOf } from '../../src/plan/stock.ts';
@@ -372,6 +372,10 @@ test('a full E12 drawer holds more than a million combinations, and the best of 
   expect(combinations).toBeGreaterThan(1e6);
   expect(ranked).toHaveLength(500);
   expect(ranked[0]!.drawnReach).toBeGreaterThan(0.99);
+  for (const { drawnReach } of ranked) {
+    const kits = drawnReach * RANKING_KITS;
+    expect(kits).toBeCloseTo(Math.round(kits), 6);
+  }
   for (const [i, { cost }] of ranked.entries())
     if (i > 0) expect(cost).toBeGreaterThanOrEqual(ranked[i - 1]!.cost);
 });

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { DEFAULT_PITCH, type Drawer, type Wish } from '../../src/design/pitch.ts';
 import { centsBetween } from '../../src/plan/notes.ts';
-import { targetsOf, wishProblems } from '../../src/plan/wish.ts';
+import { TONE_HERTZ, targetsOf, wishProblems } from '../../src/plan/wish.ts';
 
 const wishWith = (change: Partial<Wish>): Wish => ({ ...DEFAULT_PITCH.wish, ...change });
 const targets = (change: Partial<Wish>) => {
@@ -73,7 +73,7 @@ describe('demands that are not met', () => {
 
   test('a note nobody hears, with the nearest that is one', () => {
     expect(problems({ notes: { A: 'C-1', B: 'C4' } })).toMatchObject([
-      { kind: 'not a tone', voice: 'A', nearestHertz: 20 },
+      { kind: 'not a tone', voice: 'A', nearestHertz: TONE_HERTZ.min },
     ]);
     expect(problems({ way: 'frequencies', hertz: { A: 440, B: 50_000 } })).toEqual([
       { kind: 'not a tone', voice: 'B', hertz: 50_000, nearestHertz: 20_000 },
