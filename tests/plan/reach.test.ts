@@ -13,7 +13,6 @@ import { centsBetween } from '../../src/plan/notes.ts';
 import { firstOrderReachOf, normalBelow } from '../../src/plan/reach.ts';
 import { chipOf, hertzAt, lawOf, rbAt, targetRotations, trimmerCurve } from '../../src/plan/timing.ts';
 import { together } from '../../src/plan/together.ts';
-import { pairOf } from '../../src/quantity/units.ts';
 import { seededDesigns } from '../circuit/any-design.ts';
 import { BENCH_DESIGN, designWith } from '../circuit/building.ts';
 import { pulseOf } from '../sound/playing.ts';
