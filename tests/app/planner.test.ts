@@ -28,7 +28,31 @@ const pitch = (series: 'E3' | 'E6'): Job => ({
     },
   },
 });
-const JOB = pitch('E3');
+/** Enough for every list to fill. */
+const FULL = pitch('E3');
+/** A handful of parts, done at once. */
+const stock = { quantity: null, price: null };
+const JOB: Job = {
+  kind: 'search',
+  task: {
+    chip: chipOf(BENCH_DESIGN),
+    pitch: {
+      ...DEFAULT_PITCH,
+      drawer: {
+        ...DEFAULT_PITCH.drawer,
+        use: 'have',
+        resistors: [3900, 12_000].map((ohms) => ({ ohms, tolerance: 0.01, ...stock })),
+        trimmers: [{ ohms: 50_000, part: 'carbon', tolerance: 0.2, ...stock }],
+        capacitors: [33e-9, 47e-9, 68e-9].map((farads) => ({
+          farads,
+          dielectric: 'polyester',
+          tolerance: 0.1,
+          ...stock,
+        })),
+      },
+    },
+  },
+};
 
 /** A worker that answers when it is told to, or does the work for real. */
 class Pretended implements Helper {
@@ -144,7 +168,7 @@ test.each([
 });
 
 test('a report holds the best fifty, each looked at closely with the wish’s own law and seed', () => {
-  const steps = work(JOB);
+  const steps = work(FULL);
   let step = steps.next();
   const stages = new Set<string>();
   while (!step.done) {
