@@ -325,7 +325,7 @@ describe('two voices together', () => {
     expect(together(chipOf(design), instrument.astables).lock).toEqual(warning!.facts);
   });
 
-  test('beats: an equal third of 262 and 330 Hz beats as 5·262 and 4·330 do, a tempered fifth by its own', () => {
+  test('an equal fifth on 440 Hz is 2 cents narrow of 3:2 and beats as its partials do (3·440 against 2·659.26 Hz)', () => {
     const fifth = together(chip, { A: pulseOf(440, 0.6), B: pulseOf(440 * 2 ** (7 / 12), 0.6) });
     expect(fifth.ratio).toEqual([3, 2]);
     expect(fifth.beatHertz).toBeCloseTo(3 * 440 - 2 * 659.2551, 3);
