@@ -6,7 +6,7 @@ import type { Pair, VoiceId } from '../quantity/units.ts';
 export const hertzText = (value: number): string =>
   value >= 10_000 ? formatQuantity(value, 'Hz', 3) : formatFixed(value, value < 100 ? 2 : 1, 'Hz');
 /** Per cent with a decimal only where there is one. */
-export const percentText = (value: number): string =>
+const percentText = (value: number): string =>
   formatShare(value, Math.abs(value * 100 - Math.round(value * 100)) < 0.05 ? 0 : 1);
 export const toleranceText = (value: number): string => `±${percentText(value)}`;
 const quoted = (text: string): string => `“${text.length > 24 ? `${text.slice(0, 23)}…` : text}”`;
