@@ -49,6 +49,7 @@ export const pitchWords = {
       series.length === 0 ? 'from the drawer' : `from the drawer, or ordered from ${series.join(' and ')}`,
     duty: (least: number, most: number) => `duty ${formatShare(least)} to ${formatShare(most)}`,
     change: 'Wish and drawer',
+    compare: 'Only compare capacitors',
   },
 
   wish: {
@@ -192,6 +193,8 @@ export const pitchWords = {
     dielectric: 'dielectric',
     step: (label: string) => `drawer: ${label}`,
     stepLines: 'drawer lines',
+    tooLarge: (most: number) =>
+      `That text is too long for a drawer: at most ${formatNumber(most, 6)} letters. It was not read; the drawer is as it was.`,
     fileName: 'drawer',
   },
 

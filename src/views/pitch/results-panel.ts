@@ -4,7 +4,7 @@ import type { Lampnote } from '../../app/lampnote.ts';
 import { type Choice, deskOf, type PitchDesk, type PitchView } from '../../app/pitch-desk.ts';
 import type { Design } from '../../design/design.ts';
 import { equalValues } from '../../design/entries.ts';
-import type { Candidate } from '../../design/pitch.ts';
+import type { Candidate, Wish } from '../../design/pitch.ts';
 import { type Assessment, untunedBench } from '../../plan/assess.ts';
 import type { SearchReport } from '../../plan/job.ts';
 import type { Ranked } from '../../plan/search.ts';
@@ -133,7 +133,7 @@ export class ResultsPanel extends AppElement {
         .a4=${wish.a4Hertz}
         .summary=${ruler.summary(shown.length, name, foundWords.share(assessments[0]!.reached.easy))}
         .hertzNumber=${foundWords.numberOf}
-        .text=${this.#figureText(bars, draw.kits)}
+        .text=${this.#figureText(bars, wish.law, draw.kits)}
         @choose=${({ detail }: CustomEvent<ChooseDetail>) => this.#choose(Number(detail.value))}
       ></pitch-ruler>
       ${
@@ -147,10 +147,10 @@ export class ResultsPanel extends AppElement {
       }`;
   }
 
-  #figureText(bars: readonly RulerBar[], kits: number) {
+  #figureText(bars: readonly RulerBar[], law: Wish['law'], kits: number) {
     const { ruler } = foundWords;
     return {
-      caption: ruler.caption(kits),
+      caption: ruler.caption(pitchWords.wish.laws[law], kits),
       fileName: ruler.fileName,
       svgLabel: ruler.svg,
       csvLabel: ruler.csv,
