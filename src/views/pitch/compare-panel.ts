@@ -28,6 +28,8 @@ import { common } from '../theme/shared.ts';
 import { panelStyles } from './panel-styles.ts';
 
 const words = foundWords.compare;
+/** Few enough to be drawn while a value is typed: the ends of 99 % are then within a cent or two. */
+const KITS = 8000;
 type Asked = Parameters<typeof compareCapacitors>;
 type Capacitor = VoiceParts['capacitor'];
 const read = { farads: reader('capacitance', LIMITS.timingFarads), share: reader('share', LIMITS.tolerance) };
@@ -102,7 +104,7 @@ export class ComparePanel extends AppElement {
     const { law, seed } = design.pitch.wish;
     const chip = chipOf(design);
     const voice = this.base === 'B' ? 'B' : 'A';
-    const asked: Asked = [chip, chip.controlVolts[voice], parts, this.capacitors, { law, seed }];
+    const asked: Asked = [chip, chip.controlVolts[voice], parts, this.capacitors, { law, seed, kits: KITS }];
     // Drawn anew only when something else is asked: this panel is also shown anew at each step of a sound.
     if (!equalValues(asked, this.#asked)) this.#found = compareCapacitors(...asked);
     this.#asked = asked;
