@@ -182,20 +182,6 @@ export function lockCents(
   return -cents(Math.max(0.5, 1 - (high + low) * frequency)) / (ratio[0] * ratio[1]);
 }
 
-/** A simple ratio, upper to lower, and how far an interval lies from it, cents, + = wider. */
-export interface RatioApart {
-  readonly ratio: readonly [number, number];
-  readonly apartCents: number;
-}
-
-/** The simple ratio nearest to a ratio of two frequencies, upper to lower. */
-export function nearestRatio(ratio: number): RatioApart {
-  const all = RATIOS.map(
-    (each): RatioApart => ({ ratio: each, apartCents: cents((ratio * each[1]) / each[0]) }),
-  );
-  return all.reduce((best, other) => (Math.abs(other.apartCents) < Math.abs(best.apartCents) ? other : best));
-}
-
 /** Two voices that are likely to stick together: at which ratio, how far from it, and within what they would. */
 export interface Lock {
   readonly upper: number;

@@ -2,6 +2,7 @@
  * One candidate looked at closely: what it reaches on paper and in the batch, where the trimmers will stand, how fine
  * they are to set, what moves the pitch afterwards, and what would be worth changing.
  */
+import { type Lock, lockBetween } from '../circuit/warnings-pitch.ts';
 import type { Candidate, DrawLaw, Target, VoiceParts } from '../design/pitch.ts';
 import { TIMERS } from '../parts/timers.ts';
 import { endOhms } from '../parts/trimmers.ts';
@@ -22,7 +23,6 @@ import {
   type TimingLaw,
   targetRotations,
 } from './timing.ts';
-import { type Together, together } from './together.ts';
 
 /** Lowest and highest pitch. */
 export type Range = Target;
@@ -63,8 +63,8 @@ export interface Assessment {
   /** Share of kits that reach both targets. */
   readonly reached: { readonly easy: Fraction; readonly full: Fraction };
   readonly voices: Pair<VoiceAssessment>;
-  /** With nominal parts, trimmers at the targets (at their middles, where they are sweeps). */
-  readonly together: Together;
+  /** Whether the voices are near enough to lock, nominal parts at their targets (sweeps: at the middle); null = far enough apart. */
+  readonly lock: Lock | null;
 }
 
 /** Null where a voice never runs (a control voltage that leaves no room). */
@@ -83,8 +83,9 @@ export function assess(
     seed: draw.seed,
     reached: sharesOf(kits, 'both'),
     voices: pairOf((voice) => voiceAssessment(chip, candidate, voice, rotations[voice], kits, draw.law)),
-    together: together(
-      chip,
+    lock: lockBetween(
+      chip.dipVolts,
+      chip.controlVolts,
       pairOf((voice) => astableAt(chip, voice, candidate.parts[voice], rotations[voice])),
     ),
   };

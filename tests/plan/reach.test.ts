@@ -12,10 +12,8 @@ import { driftOf } from '../../src/plan/drift.ts';
 import { centsBetween } from '../../src/plan/notes.ts';
 import { firstOrderReachOf, normalBelow } from '../../src/plan/reach.ts';
 import { chipOf, hertzAt, lawOf, rbAt, targetRotations, trimmerCurve } from '../../src/plan/timing.ts';
-import { together } from '../../src/plan/together.ts';
 import { seededDesigns } from '../circuit/any-design.ts';
 import { BENCH_DESIGN, designWith } from '../circuit/building.ts';
-import { pulseOf } from '../sound/playing.ts';
 
 const chip = chipOf(BENCH_DESIGN);
 
@@ -317,20 +315,15 @@ test('capacitors side by side: the better one reaches more, in the order given (
   expect(new Set(compared.map(({ nominal }) => nominal.lowHertz)).size).toBe(1);
 });
 
-describe('two voices together', () => {
-  test('says what the design’s own warning says', () => {
-    const design = designWith({ A: BENCH_DESIGN.voices.B, supply: { sharedDipVolts: 0.1 } });
-    const instrument = instrumentOf(design);
-    const [warning] = togetherWarnings(design, instrument);
-    expect(together(chipOf(design), instrument.astables).lock).toEqual(warning!.facts);
-  });
-
-  test('an equal fifth on 440 Hz is 2 cents narrow of 3:2 and beats as its partials do (3·440 against 2·659.26 Hz)', () => {
-    const fifth = together(chip, { A: pulseOf(440, 0.6), B: pulseOf(440 * 2 ** (7 / 12), 0.6) });
-    expect(fifth.ratio).toEqual([3, 2]);
-    expect(fifth.beatHertz).toBeCloseTo(3 * 440 - 2 * 659.2551, 3);
-    expect(fifth.apartCents).toBeCloseTo(-1.955, 3);
-  });
+test('two voices near enough to lock are told so as the design’s own warning tells it', () => {
+  const bench = designWith({ supply: { sharedDipVolts: 0.1 } });
+  const candidate = candidateFor(440, 442);
+  const design = takeCandidate(candidate, targetRotations(chipOf(bench), candidate))(bench);
+  const [warning] = togetherWarnings(design, instrumentOf(design));
+  const { lock } = assess(chipOf(bench), candidate, { law: 'uniform', seed: 1, kits: 100 })!;
+  expect(lock).toEqual(warning!.facts);
+  const apart = assess(chipOf(bench), candidateFor(440, 500), { law: 'uniform', seed: 1, kits: 100 })!;
+  expect(apart.lock).toBeNull();
 });
 
 test('the straight line of RB agrees with the circuit’s own astable for any voice (seed 41)', () => {

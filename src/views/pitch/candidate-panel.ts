@@ -140,7 +140,7 @@ export class CandidatePanel extends AppElement {
   #look(candidate: Candidate, look: Assessment, design: Design): TemplateResult {
     const law = pitchWords.wish.lawsShort[look.law];
     const { a4Hertz } = design.pitch.wish;
-    const { lines, lock } = togetherLines(candidate, look.together);
+    const { lines, lock } = togetherLines(candidate, look);
     return html`<p class=${lock ? 'lock' : ''}>${lines.join(' ')}</p>
       <div class="two">
         <div>

@@ -7,7 +7,6 @@ import type { DriftRange } from '../../plan/drift.ts';
 import { nearestNote } from '../../plan/notes.ts';
 import type { Sensitivity } from '../../plan/reach.ts';
 import { type CurvePoint, middleHertz } from '../../plan/timing.ts';
-import type { Together } from '../../plan/together.ts';
 import { type Hertz, type Pair, pairOf, VOICES } from '../../quantity/units.ts';
 import { foundWords } from '../../words/en-pitch-found.ts';
 import type { FigureText } from '../plots/figure-tools.ts';
@@ -102,7 +101,7 @@ function changeText(change: Change): string {
 
 export function togetherLines(
   { targets }: Candidate,
-  { lock }: Together,
+  { lock }: Pick<Assessment, 'lock'>,
 ): {
   readonly lines: readonly string[];
   readonly lock: boolean;
