@@ -13,8 +13,13 @@
  *   tolerance 1e-12 as the engine's edges are exact, jack read off at each sample, no band limiting) than the engine.
  * - `firstViewKilobytesGzip`, `audioKilobytesGzip`: gzip, kB of 1000 bytes: HTML, CSS and scripts before the first
  *   text (fonts apart); what sound adds when first wanted. `singleFileKilobytes`: the one-file build, not packed.
+ * - `boardAreaRatio`, `boardLinksRatio`: strips × holes and links of the board plans of the ready designs, each on a
+ *   board cut to fit, against a plain layout of the same connections (one strip for each net from end to end, one
+ *   column for each part, a link for each further chip pin; `src/kit/board-plain.ts`): means. `boardAreaRatioFirst`,
+ *   `boardLinksRatioFirst`: of the design a new document starts from.
  */
 import { ALIAS_SECONDS, aliasDb, enginePulse, glideAliasDb, RATE } from './bench-alias.ts';
+import { boardRatios } from './bench-board.ts';
 import { openBrowser } from './bench-browser.ts';
 import type { Maker } from './bench-page.ts';
 import { sizes } from './bench-size.ts';
@@ -72,6 +77,7 @@ export async function main(args: readonly string[], { say, complain }: Surroundi
     renderVsOde: renderVsOde(),
     periodErrorCents: periodErrorCents(),
     aliasDb: await aliases(say),
+    ...boardRatios(),
     ...(await sizes()),
   };
   for (const [key, value] of Object.entries(results)) say(`${key}: ${JSON.stringify(value)}\n`);
