@@ -1,5 +1,5 @@
 /** The ways a thing can lie in a wing: on which strips, how gladly, and what it is then in any column. */
-import { IMPOSSIBLE } from './board-bodies.ts';
+import { AWAY_COST, IMPOSSIBLE } from './board-bodies.ts';
 import { bodyBox, type Channel, type WingItem, wireBox } from './board-channel.ts';
 import type { Rows } from './board-cool.ts';
 import type { TrimmerDemand, TwoLeadDemand, Wing } from './board-demand.ts';
@@ -27,6 +27,11 @@ export class Copper {
     this.#rows = rows;
     this.#wing = wing;
     this.splitRows = Array.from({ length: rows.count }, (_, row) => row).filter((row) => this.isSplit(row));
+  }
+
+  /** First row of a chip, where its supply pin is. */
+  chipRow(chip: 0 | 1): number {
+    return this.#rows.chipRows[chip];
   }
 
   isSplit(row: number): boolean {
@@ -58,7 +63,7 @@ function indicesOf(values: readonly number[], value: number): number[] {
 }
 
 /** Leads outward, then on short copper where the part may. */
-export function twoWays({ part, nets, body, mayBeInner }: TwoLeadDemand, copper: Copper): Way[] {
+export function twoWays({ part, nets, body, mayBeInner, decouples }: TwoLeadDemand, copper: Copper): Way[] {
   const rowsOf = (net: number): [number, boolean][] => [
     ...copper.outer(net).map((row): [number, boolean] => [row, false]),
     ...(mayBeInner ? copper.inner(net).map((row): [number, boolean] => [row, true]) : []),
@@ -89,7 +94,8 @@ export function twoWays({ part, nets, body, mayBeInner }: TwoLeadDemand, copper:
         };
       };
       const inner = (innerA ? INNER_COST : 0) + (innerB ? INNER_COST : 0);
-      ways.push({ at, cost: cost + inner, rows: [a, b], inner: [innerA, innerB] });
+      const away = decouples === null ? 0 : AWAY_COST * Math.abs(a - copper.chipRow(decouples));
+      ways.push({ at, cost: cost + inner + away, rows: [a, b], inner: [innerA, innerB] });
     }
   return ways.sort((one, other) => one.cost - other.cost);
 }
