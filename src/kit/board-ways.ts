@@ -22,6 +22,8 @@ export class Copper {
   readonly #rows: Rows;
   readonly #wing: Wing;
   readonly splitRows: readonly number[];
+  readonly #outer = new Map<number, readonly number[]>();
+  readonly #inner = new Map<number, readonly number[]>();
 
   constructor(rows: Rows, wing: Wing) {
     this.#rows = rows;
@@ -39,14 +41,18 @@ export class Copper {
   }
 
   /** Rows whose copper toward the edge is this net. */
-  outer(net: number): number[] {
-    const [stub, content] = [this.#rows.stub[this.#wing], this.#rows.content[this.#wing]];
-    return indicesOf(content, net).concat(indicesOf(stub, net).filter((row) => content[row]! < 0));
+  outer(net: number): readonly number[] {
+    return remembered(this.#outer, net, () => {
+      const [stub, content] = [this.#rows.stub[this.#wing], this.#rows.content[this.#wing]];
+      return indicesOf(content, net).concat(indicesOf(stub, net).filter((row) => content[row]! < 0));
+    });
   }
 
   /** Rows whose copper beside the chip is this net, and is cut short. */
-  inner(net: number): number[] {
-    return indicesOf(this.#rows.stub[this.#wing], net).filter((row) => this.isSplit(row));
+  inner(net: number): readonly number[] {
+    return remembered(this.#inner, net, () =>
+      indicesOf(this.#rows.stub[this.#wing], net).filter((row) => this.isSplit(row)),
+    );
   }
 
   /** Whether copper on a row at a column carries the wanted side of the cut. */
@@ -56,6 +62,12 @@ export class Copper {
     if (cut === null) return inner;
     return inner ? k < cut : k > cut;
   }
+}
+
+function remembered<T>(known: Map<number, T>, key: number, make: () => T): T {
+  const found = known.get(key) ?? make();
+  known.set(key, found);
+  return found;
 }
 
 function indicesOf(values: readonly number[], value: number): number[] {

@@ -8,13 +8,14 @@ import {
   netsAsGroups,
   stripPieces,
 } from '../../src/kit/board-extract.ts';
-import { ratiosOf } from '../../src/kit/board-plain.ts';
+import { plainLayout, ratiosOf } from '../../src/kit/board-plain.ts';
 import {
   type BoardPlan,
   copperOf,
   holeName,
   holeNamed,
   mirrored,
+  stripName,
   testPointHoles,
 } from '../../src/kit/board-plan.ts';
 import { cutText, linkText } from '../../src/kit/board-text.ts';
@@ -324,6 +325,9 @@ test('strips are lettered without I and O and go on with AA', () => {
     'AZ3',
     'BA3',
   ]);
+  expect([...'ABCDEFGHJKLMNPQRSTUVWXYZ'].map((_, i) => stripName(i + 1)).join('')).toBe(
+    'ABCDEFGHJKLMNPQRSTUVWXYZ',
+  );
   expect(holeNamed('I4')).toBeNull();
   expect(holeNamed('A0')).toBeNull();
 });
@@ -331,6 +335,12 @@ test('strips are lettered without I and O and go on with AA', () => {
 test('the same list gives the same plan', () => {
   const once = planBoard(connectionsOf(BENCH_DESIGN), { ...USUAL_WISHES, effort: 2 });
   expect(planBoard(connectionsOf(BENCH_DESIGN), { ...USUAL_WISHES, effort: 2 })).toEqual(once);
+});
+
+// By hand: 26 nets; 19 resistors, 8 capacitors and 4 trimmers, four holes for each chip and one at each edge; 22 chip
+// pins, of which those on the right first meet V+, DIS B, CAP B, CONT B, GATE B, OUT B, NODE B and PLUS B.
+test('the plain layout of the careful build is what its rule gives by hand', () => {
+  expect(plainLayout(connectionsOf(BENCH_DESIGN))).toEqual({ strips: 26, holes: 31 + 8 + 2, links: 22 - 8 });
 });
 
 test('the careful build takes less board and fewer links than a plain layout', () => {
