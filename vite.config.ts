@@ -56,6 +56,8 @@ export default defineConfig(({ mode }) => {
             environment: 'node',
             include: ['tests/**/*.test.ts'],
             exclude: ['tests/browser/**'],
+            // Patience for busy machines; nothing here asserts a time.
+            testTimeout: 30_000,
             sequence: { groupOrder: 0 },
           },
         },
