@@ -7,6 +7,7 @@
 import { referenceSource } from '../circuit/gate.ts';
 import { railVolts } from '../circuit/supply.ts';
 import { type Design, thresholdFor, trimmersOf } from '../design/design.ts';
+import type { Ripple } from '../light/ripple.ts';
 import { COMPARATORS } from '../parts/comparators.ts';
 import { TRIMMERS } from '../parts/trimmers.ts';
 import {
@@ -20,7 +21,7 @@ import {
 } from '../quantity/units.ts';
 import type { EdgeReason } from '../words/room-facts.ts';
 import type { HourLevels } from './levels.ts';
-import { rippledBand } from './ripple-band.ts';
+import { type ConductanceBand, rippledBand } from './ripple-band.ts';
 import {
   commonModeRotation,
   settingsFor,
@@ -124,6 +125,7 @@ export function windowOf(
   settings: Pair<VoiceSetting>,
   extremes: Pair<Extremes>,
   disturbance: Disturbance,
+  bandFor: BandReader = exactBand,
 ): SettingWindow {
   const part = thresholdFor(design, trimmer);
   const rail = railVolts(design.supply);
@@ -143,7 +145,8 @@ export function windowOf(
     for (const level of ['lit', 'shade'] as const) {
       const { lux, hour } = extremes[voice][level];
       const reason: EdgeReason = { kind: level, voice, lux, hour };
-      const places = boundsFor(setting, level, lux, disturbance);
+      const band = bandFor(setting, level, lux, disturbance.ripple);
+      const places = boundsFor(setting, level, band, disturbance.noiseVolts);
       // A higher reference asks a rising node for more light, a falling one for less.
       if (setting.nodeRises === (level === 'lit')) {
         const place = Math.min(...places);
@@ -157,13 +160,22 @@ export function windowOf(
   return { trimmer, voices, low, high, isEmpty: !(low.rotation < high.rotation) };
 }
 
-function boundsFor(
+/** Reads the settled band of a cell's conductance; a batch reads it from a table. */
+export type BandReader = (
   setting: VoiceSetting,
   level: 'lit' | 'shade',
   lux: Lux,
-  { ripple, noiseVolts }: Disturbance,
+  ripple: Ripple | null,
+) => ConductanceBand;
+
+const exactBand: BandReader = ({ speed }, _level, lux, ripple) => rippledBand(speed, lux, ripple);
+
+function boundsFor(
+  setting: VoiceSetting,
+  level: 'lit' | 'shade',
+  band: ConductanceBand,
+  noiseVolts: Volts,
 ): readonly Fraction[] {
-  const band = rippledBand(setting.speed, lux, ripple);
   return demandsOf(setting, level, noiseVolts).flatMap((demand) =>
     tippingRotations(setting, questionOf(setting, demand, band)),
   );
