@@ -124,6 +124,9 @@ interface Sources {
   readonly style: string;
   readonly font: string;
   readonly image: string;
+  readonly worker: string;
+  /** Names of the policies through which addresses and markup may pass. */
+  readonly trusted: string;
 }
 
 const siteSources: Sources = {
@@ -131,14 +134,17 @@ const siteSources: Sources = {
   style: "'self'",
   font: "'self'",
   image: "'self' data: blob:",
+  // Long searches run in a worker; the one-file page has none and does them itself.
+  worker: "'self'",
+  trusted: 'lit-html lampnote-worker',
 };
 
 /**
  * The policy of a built page: it may show and play what it came with, and connect to nothing. The camera picture
  * reaches its `<video>` as an object, not an address, so no `media-src` is needed.
- * Lit's templates are the one trusted way from text to markup.
+ * Lit's templates are the one trusted way from text to markup, and one policy lets the worker's address pass.
  */
-function builtPolicy({ script, style, font, image }: Sources): string {
+function builtPolicy({ script, style, font, image, worker, trusted }: Sources): string {
   return [
     "default-src 'none'",
     `script-src ${script}`,
@@ -146,11 +152,11 @@ function builtPolicy({ script, style, font, image }: Sources): string {
     `font-src ${font}`,
     `img-src ${image}`,
     "connect-src 'none'",
-    "worker-src 'none'",
+    `worker-src ${worker}`,
     "base-uri 'none'",
     "form-action 'none'",
     "require-trusted-types-for 'script'",
-    'trusted-types lit-html',
+    `trusted-types ${trusted}`,
   ].join('; ');
 }
 
@@ -206,6 +212,8 @@ function withPolicy(page: string, single: boolean): string {
         style: hashesOf(html.replaceAll(/<script\b[\s\S]*?<\/script>/g, ''), 'style') || "'none'",
         font: 'data:',
         image: 'data: blob:',
+        worker: "'none'",
+        trusted: 'lit-html',
       }
     : siteSources;
   const charset = '<meta charset="utf-8" />';

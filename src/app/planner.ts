@@ -1,0 +1,154 @@
+/**
+ * Sends long work to a worker and keeps what is known of it: the latest job wins, it can be stopped, and a worker that
+ * dies is replaced. Where no worker opens (the one-file page), the page does the work itself in short slices.
+ */
+import type { Job, JobProgress, Report, Request, SearchReport } from '../plan/job.ts';
+import { Workbench } from '../plan/job.ts';
+import { Store } from './store.ts';
+
+export type Planning =
+  | { readonly kind: 'idle' }
+  | { readonly kind: 'working'; readonly progress: JobProgress | null; readonly before: SearchReport | null }
+  | { readonly kind: 'done'; readonly report: SearchReport }
+  /** Stopped by the person; `before` is the last finished result. */
+  | { readonly kind: 'stopped'; readonly before: SearchReport | null }
+  | { readonly kind: 'failed'; readonly message: string; readonly before: SearchReport | null };
+
+/** As much of a worker as is needed. */
+export interface Helper {
+  postMessage(request: Request): void;
+  terminate(): void;
+  onmessage: ((event: { readonly data: Report }) => void) | null;
+  onerror: ((event: unknown) => void) | null;
+}
+
+/** How often a job that kills its worker is tried on a worker before the page does it itself. */
+const TRIES = 2;
+/** Short enough that the page answers in between. */
+const PAGE_SLICE_MILLISECONDS = 12;
+
+export class Planner {
+  readonly state = new Store<Planning>({ kind: 'idle' });
+
+  readonly #open: () => Helper | null;
+  #helper: Helper | null = null;
+  #bench: Workbench | null = null;
+  #withoutHelper = false;
+  #id = 0;
+  #job: Job | null = null;
+  #tries = 0;
+  #finished: SearchReport | null = null;
+
+  /** `open` gives a new worker, or null (or throws) where none can be had. */
+  constructor(open: () => Helper | null) {
+    this.#open = open;
+  }
+
+  /** Begins a job; one under way is given up. */
+  run(job: Job): void {
+    this.#giveUp();
+    this.#job = job;
+    this.#tries = 0;
+    this.state.dispatch(() => ({ kind: 'working', progress: null, before: this.#finished }));
+    this.#start();
+  }
+
+  /** Gives up the job under way. What was found before stays. */
+  stop(): void {
+    if (this.#job === null) return;
+    this.#giveUp();
+    this.state.dispatch(() => ({ kind: 'stopped', before: this.#finished }));
+  }
+
+  /** Lets the worker go; a later job opens another. */
+  close(): void {
+    this.stop();
+    this.#drop();
+  }
+
+  #start(): void {
+    const job = this.#job;
+    if (job === null) return;
+    const id = ++this.#id;
+    const request: Request = { kind: 'start', id, job };
+    const helper = this.#withoutHelper ? null : this.#opened();
+    if (helper === null) this.#onPage().take(request);
+    else helper.postMessage(request);
+  }
+
+  #giveUp(): void {
+    if (this.#job === null) return;
+    const stop: Request = { kind: 'stop', id: this.#id };
+    this.#job = null;
+    this.#helper?.postMessage(stop);
+    this.#bench?.take(stop);
+  }
+
+  #opened(): Helper | null {
+    if (this.#helper) return this.#helper;
+    try {
+      this.#helper = this.#open();
+    } catch {
+      this.#helper = null;
+    }
+    if (this.#helper === null) {
+      this.#withoutHelper = true;
+      return null;
+    }
+    this.#helper.onmessage = ({ data }) => this.#hear(data);
+    this.#helper.onerror = () => this.#died();
+    return this.#helper;
+  }
+
+  #drop(): void {
+    if (!this.#helper) return;
+    this.#helper.onmessage = null;
+    this.#helper.onerror = null;
+    this.#helper.terminate();
+    this.#helper = null;
+  }
+
+  /** The worker died, or never opened: the job under way is begun anew, in the end without a worker. */
+  #died(): void {
+    this.#drop();
+    this.#tries++;
+    if (this.#tries >= TRIES) this.#withoutHelper = true;
+    this.#start();
+  }
+
+  #onPage(): Workbench {
+    this.#bench ??= new Workbench({
+      sliceMilliseconds: PAGE_SLICE_MILLISECONDS,
+      now: () => performance.now(),
+      later: (go) => setTimeout(go, 0),
+      report: (report) => this.#hear(report),
+    });
+    return this.#bench;
+  }
+
+  #hear(report: Report): void {
+    // What is left of an earlier job.
+    if (report.id !== this.#id || this.#job === null) return;
+    switch (report.kind) {
+      case 'progress':
+        this.state.dispatch(() => ({
+          kind: 'working',
+          progress: report.progress,
+          before: this.#finished,
+        }));
+        return;
+      case 'done':
+        this.#job = null;
+        this.#finished = report.result;
+        this.state.dispatch(() => ({ kind: 'done', report: report.result }));
+        return;
+      case 'failed':
+        this.#job = null;
+        this.state.dispatch(() => ({
+          kind: 'failed',
+          message: report.message,
+          before: this.#finished,
+        }));
+    }
+  }
+}

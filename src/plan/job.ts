@@ -1,0 +1,108 @@
+/**
+ * Long work as plain data, so that a worker, the page itself or a test can do it: in slices, telling how far it is,
+ * and able to stop between any two of them.
+ */
+import { type Assessment, assess } from './assess.ts';
+import { type Progress, type SearchResult, type SearchTask, search } from './search.ts';
+
+export type Job = { readonly kind: 'search'; readonly task: SearchTask };
+
+/** What a finished search gives the page: the best fifty, each looked at closely, and how everything went. */
+export const MOST_SHOWN = 50;
+
+export type SearchReport =
+  | Extract<SearchResult, { readonly kind: 'refused' }>
+  | (Extract<SearchResult, { readonly kind: 'found' }> & {
+      /** One for each of the first fifty of `ranked`, which holds no more than those. */
+      readonly assessments: readonly Assessment[];
+      /** Candidates that were drawn before the list was cut. */
+      readonly drawn: number;
+    });
+
+export type JobProgress = Progress | { readonly stage: 'looking'; readonly share: number };
+
+/** Kits drawn for each candidate shown in a list; one opened by itself is drawn more. */
+const LISTED_KITS = 4000;
+
+export function* work(job: Job): Generator<JobProgress, SearchReport> {
+  const { task } = job;
+  const result = yield* search(task);
+  if (result.kind === 'refused') return result;
+  const ranked = result.ranked.slice(0, MOST_SHOWN);
+  const { law, seed } = task.pitch.wish;
+  const assessments: Assessment[] = [];
+  for (const [i, { candidate }] of ranked.entries()) {
+    // What was ranked runs, so it can be assessed.
+    assessments.push(assess(task.chip, candidate, { law, seed, kits: LISTED_KITS })!);
+    yield { stage: 'looking', share: (i + 1) / ranked.length };
+  }
+  return { ...result, ranked, assessments, drawn: result.ranked.length };
+}
+
+/** To whoever works. */
+export type Request =
+  | { readonly kind: 'start'; readonly id: number; readonly job: Job }
+  | { readonly kind: 'stop'; readonly id: number };
+
+/** From whoever works. */
+export type Report =
+  | { readonly kind: 'progress'; readonly id: number; readonly progress: JobProgress }
+  | { readonly kind: 'done'; readonly id: number; readonly result: SearchReport }
+  | { readonly kind: 'failed'; readonly id: number; readonly message: string };
+
+/** Milliseconds of work between two looks at what else there is to do. */
+export interface Surroundings {
+  readonly sliceMilliseconds: number;
+  now(): number;
+  /** Calls back when other events have had their turn. */
+  later(go: () => void): void;
+  report(report: Report): void;
+}
+
+interface Current {
+  readonly id: number;
+  readonly steps: Generator<JobProgress, SearchReport>;
+}
+
+/** Does one job at a time in slices: a new one takes the place of the one under way. Never throws. */
+export class Workbench {
+  readonly #around: Surroundings;
+  #current: Current | null = null;
+
+  constructor(around: Surroundings) {
+    this.#around = around;
+  }
+
+  take(request: Request): void {
+    if (request.kind === 'stop') {
+      if (this.#current?.id === request.id) this.#current = null;
+      return;
+    }
+    const current: Current = { id: request.id, steps: work(request.job) };
+    this.#current = current;
+    this.#around.later(() => this.#slice(current));
+  }
+
+  #slice(current: Current): void {
+    if (this.#current !== current) return;
+    const { id, steps } = current;
+    const until = this.#around.now() + this.#around.sliceMilliseconds;
+    try {
+      for (;;) {
+        const step = steps.next();
+        if (step.done) {
+          this.#current = null;
+          this.#around.report({ kind: 'done', id, result: step.value });
+          return;
+        }
+        if (this.#around.now() < until) continue;
+        this.#around.report({ kind: 'progress', id, progress: step.value });
+        this.#around.later(() => this.#slice(current));
+        return;
+      }
+    } catch (error) {
+      this.#current = null;
+      this.#around.report({ kind: 'failed', id, message: String(error) });
+    }
+  }
+}
