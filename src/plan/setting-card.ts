@@ -41,7 +41,7 @@ export function settingCard(design: Design, facts: CardFacts): readonly SettingS
   }
   const shared = design.threshold.arrangement === 'shared';
   for (const answer of answers) {
-    const { trimmer, low, high } = answer.window;
+    const { trimmer, voices, low, high } = answer.window;
     if (answer.kind === 'none') {
       steps.push({ kind: 'will not reach', trimmer, remedies });
       continue;
@@ -59,18 +59,22 @@ export function settingCard(design: Design, facts: CardFacts): readonly SettingS
       turns,
       turnsOfPart,
     });
-    const found = justOn(turnThreshold(trimmer, rotation)(design), trimmer, settingUp.lux);
-    if (found.kind === 'turn' && design.voices[trimmer].polarity === 'light')
-      steps.push({
-        kind: 'just on',
-        trimmer,
-        shared,
-        soundsInLight: true,
-        rotation: found.rotation,
-        volts: testVolts(design, trimmer, found.rotation),
-        thenTurns: (rotation - found.rotation) * turnsOfPart,
-        turnsOfPart,
-      });
+    const soundsInLight = design.voices[trimmer].polarity === 'light';
+    // "Just on" needs one light in which all voices of the trimmer sound.
+    if (voices.some((voice) => design.voices[voice].polarity !== design.voices[trimmer].polarity)) continue;
+    const light = soundsInLight ? settingUp.lux : settingUp.shade;
+    const found = justOn(turnThreshold(trimmer, rotation)(design), trimmer, light);
+    if (found.kind !== 'turn') continue;
+    steps.push({
+      kind: 'just on',
+      trimmer,
+      shared,
+      soundsInLight,
+      rotation: found.rotation,
+      volts: testVolts(design, trimmer, found.rotation),
+      thenTurns: (rotation - found.rotation) * turnsOfPart,
+      turnsOfPart,
+    });
   }
   for (const voice of ['A', 'B'] as const)
     steps.push({ kind: 'try the event', voice, sounds: design.voices[voice].polarity === 'shade' });
