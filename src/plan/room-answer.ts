@@ -1,156 +1,161 @@
 /**
- * All that the place Room says at once: the light through the open hours, the windows of the threshold trimmers, the
- * setting they advise, and the day under it. What takes longer is in `room-report.ts`. Lux, hours, volts.
+ * The whole answer for a room, in order: its light through the open hours, the windows, the chart of the recommended
+ * setting, when to set again, what would help, and the card. One call for the page; each part can be asked alone.
  */
 import { turnThreshold } from '../design/commands.ts';
-import type { Design } from '../design/design.ts';
-import type { Hours } from '../light/sun.ts';
-import { type Lux, VOICES } from '../quantity/units.ts';
-import type { RoomComplaint } from '../words/room-facts.ts';
-import { type DayChart, dayChart, type HourState } from './day.ts';
+import { type Design, trimmersOf } from '../design/design.ts';
+import type { Room } from '../design/room.ts';
+import { type Pair, pairOf, type VoiceId } from '../quantity/units.ts';
+import type { Remedy, RoomComplaint, SettingStep } from '../words/room-facts.ts';
+import { type DayChart, dayChart, resetPlan, type Stretch } from './day.ts';
+import { dividerAdvice } from './divider.ts';
 import { rippleOf } from './event.ts';
-import { type HourLevels, levelsThrough, openHours, type RoomLight, roomLight } from './levels.ts';
-import { logComplaints, type MeasuredDay, minutesOf, narrowedBy } from './measured-day.ts';
+import { lampFor, tubeGain } from './help.ts';
+import { hysteresisFacts } from './hysteresis.ts';
+import { type HourLevels, levelsAt, levelsThrough, openHours, type RoomLight, roomLight } from './levels.ts';
+import { logComplaints, type MeasuredDay, narrowedBy } from './measured-day.ts';
+import { settingCard } from './setting-card.ts';
 import type { Disturbance } from './trip-lux.ts';
-import { type Extremes, extremesOf, type Recommended, type WindowAnswer, windowsFor } from './window.ts';
-
-/** A recorded day, and whether its own levels count or the readings carried through the hours. */
-export interface RoomQuestion {
-  readonly design: Design;
-  readonly day: MeasuredDay | null;
-  readonly lightFrom: 'readings' | 'log';
-}
-
-export interface RoomSetting {
-  readonly extremes: { readonly A: Extremes; readonly B: Extremes };
-  readonly answers: readonly WindowAnswer[];
-  /** The design with every trimmer at its advised place (or the nearest to one). */
-  readonly advised: Design;
-  /** The day under the advised setting, and under the present one. */
-  readonly chart: DayChart;
-  readonly chartNow: DayChart;
-}
+import { type Extremes, extremesOf, sharedVerdict, type WindowAnswer, windowsFor } from './window.ts';
 
 export interface RoomAnswer {
   readonly light: RoomLight;
-  readonly hours: readonly [Hours, Hours];
   readonly levels: readonly HourLevels[];
-  readonly lightFrom: 'readings' | 'log';
-  readonly complaints: readonly RoomComplaint[];
   readonly disturbance: Disturbance;
-  /** Null while no light is known at all. */
-  readonly setting: RoomSetting | null;
+  readonly extremes: Pair<Extremes>;
+  /** One for each trimmer fitted. Over all the open hours; where none suits them all, the nearest. */
+  readonly windows: readonly WindowAnswer[];
+  /** The design with its trimmers at the recommended (or nearest) places. */
+  readonly set: Design;
+  /** Of `set`, and of the design as it is. */
+  readonly chart: DayChart;
+  readonly chartNow: DayChart;
+  readonly stretches: readonly Stretch[];
+  readonly remedies: readonly Remedy[];
+  readonly card: readonly SettingStep[];
+  readonly complaints: readonly RoomComplaint[];
 }
 
-export function roomAnswer({ design, day, lightFrom }: RoomQuestion): RoomAnswer {
-  const { room } = design;
+/** What disturbs the gates of a design in a room. */
+export function disturbanceIn(design: Design, room: Pick<Room, 'lamps' | 'mainsHertz'>): Disturbance {
+  return { ripple: rippleOf(room), noiseVolts: design.noise.voltsRms };
+}
+
+/**
+ * `settingUpHour` is when the card is followed: the opening hour unless given. A recorded day narrows the band of the
+ * daylight. Null when no light was read: then only `light.complaints` has something to say (`roomLight`).
+ */
+export function roomAnswer(
+  design: Design,
+  room: Room,
+  measured: MeasuredDay | null = null,
+  settingUpHour: number | null = null,
+): RoomAnswer | null {
   const modelled = roomLight(room);
-  const light = day === null ? modelled : narrowedBy(modelled, day);
+  if (!room.readings.some(({ lux }) => lux.A.lit !== null || lux.B.lit !== null)) return null;
+  const light = measured === null ? modelled : narrowedBy(modelled, measured);
   const hours = openHours(room);
-  const isLog = day !== null && lightFrom === 'log';
-  const shares = { A: light.sensors.A.shadeShare, B: light.sensors.B.shadeShare };
-  const levels = isLog ? minutesOf(day, shares, hours) : levelsThrough(light, room);
-  const complaints = [...light.complaints, ...(day === null ? [] : logComplaints(day, hours))].filter(
-    // With a recording that counts, missing readings are no lack.
-    ({ kind }) => !(isLog && (kind === 'no readings' || kind === 'one sensor read')),
-  );
-  const disturbance: Disturbance = { ripple: rippleOf(room), noiseVolts: design.noise.voltsRms };
-  const exact = isLog ? null : light;
+  const levels = levelsThrough(light, room);
+  const disturbance = disturbanceIn(design, room);
+  const extremes = extremesOf(levels);
+  const windows = windowsFor(design, extremes, disturbance);
+  const set = windows.reduce<Design>((next, answer) => {
+    const { rotation } = answer.kind === 'window' ? answer.recommended : answer.nearest;
+    return turnThreshold(answer.window.trimmer, Math.min(1, Math.max(0, rotation)))(next);
+  }, design);
+  const stretches = resetPlan(design, levels, disturbance);
+  const remedies = windows.some(({ kind }) => kind === 'none')
+    ? [...remediesFor(set, extremes, disturbance, stretches), ...tubeRemedy(room)]
+    : [];
+  const hour = settingUpHour ?? hours[0];
+  const here = levelsAt(light, hour);
+  const lux = pairOf((voice) => here.lit[voice].middle);
+  const shade = pairOf((voice) => lux[voice] * here.shadeShare[voice]);
+  const card = settingCard(set, {
+    answers: windows,
+    extremes,
+    settingUp: { hour, lux, shade },
+    stretches,
+    remedies,
+  });
   return {
     light,
-    hours,
     levels,
-    lightFrom: isLog ? 'log' : 'readings',
-    complaints,
     disturbance,
-    setting: brightest(levels) > 0 ? settingFor(design, levels, disturbance, exact) : null,
-  };
-}
-
-function settingFor(
-  design: Design,
-  levels: readonly HourLevels[],
-  disturbance: Disturbance,
-  light: RoomLight | null,
-): RoomSetting {
-  const extremes = extremesOf(levels);
-  const answers = windowsFor(design, extremes, disturbance);
-  const advised = turnedTo(design, answers);
-  return {
     extremes,
-    answers,
-    advised,
-    chart: dayChart(advised, levels, disturbance, light),
+    windows,
+    set,
+    chart: dayChart(set, levels, disturbance, light),
     chartNow: dayChart(design, levels, disturbance, light),
+    stretches,
+    remedies,
+    card,
+    complaints: [...light.complaints, ...(measured === null ? [] : logComplaints(measured, hours))],
   };
 }
 
-/** The advised place of an answer's trimmer, or the one nearest to being right. */
-export function adviceOf(answer: WindowAnswer): Recommended {
-  return answer.kind === 'window' ? answer.recommended : answer.nearest;
+/** A local lamp is thought of at arm's length of wire above the sensor. */
+const LAMP_METRES = 0.3;
+/** Contrast that leaves room for hysteresis, spread and the day: common practice. */
+const COMFORTABLE = 4;
+
+/** What would help where no setting suits all the hours, the least effort first. */
+export function remediesFor(
+  design: Design,
+  extremes: Pair<Extremes>,
+  disturbance: Disturbance,
+  stretches: readonly Stretch[],
+): readonly Remedy[] {
+  const remedies: Remedy[] = [];
+  const usable = stretches.filter(({ settings }) => settings !== null);
+  if (usable.length > 1 && usable.length === stretches.length)
+    remedies.push({ kind: 'reset in between', hours: usable.slice(1).map(({ from }) => from) });
+  if (design.threshold.arrangement === 'shared') {
+    const { canShare, each } = sharedVerdict(design, extremes, disturbance);
+    if (!canShare && !each.A.isEmpty && !each.B.isEmpty) remedies.push({ kind: 'own trimmers' });
+  }
+  for (const trimmer of trimmersOf(design)) {
+    remedies.push(...forVoice(design, trimmer, extremes, disturbance));
+  }
+  return remedies;
 }
 
-/** Every trimmer at its advised place: one change. */
-export function turnedTo(design: Design, answers: readonly WindowAnswer[]): Design {
-  return answers.reduce(
-    (turned, answer) => turnThreshold(answer.window.trimmer, adviceOf(answer).rotation)(turned),
-    design,
-  );
+/** Bore and depth of a tube that a drinking straw or a pen's barrel gives. */
+const TUBE = { boreRadiusMetres: 0.0025, depthMetres: 0.01 };
+
+/** A tube helps where much of the light comes from all round and a hand is to block it. */
+function tubeRemedy({ event, tube }: Room): readonly Remedy[] {
+  if (event.kind !== 'hand' || tube !== null) return [];
+  const { contrastNow, contrastThen } = tubeGain({ event }, TUBE);
+  if (!(contrastNow < COMFORTABLE && contrastThen > 1.2 * contrastNow)) return [];
+  return [
+    {
+      kind: 'tube',
+      boreMetres: 2 * TUBE.boreRadiusMetres,
+      depthMetres: TUBE.depthMetres,
+      left: 1 / contrastThen,
+    },
+  ];
 }
 
-function brightest(levels: readonly HourLevels[]): Lux {
-  return levels.reduce(
-    (most, { lit, known }) => (known ? Math.max(most, lit.A.middle, lit.B.middle) : most),
-    0,
-  );
-}
-
-/** Lit light over shaded light where the two are nearest, of both voices the less. */
-export function contrastOf({ A, B }: RoomSetting['extremes']): number {
-  return Math.min(A.lit.lux / A.shade.lux, B.lit.lux / B.shade.lux);
-}
-
-/** The levels at an hour: those nearest to it. */
-export function levelsNear(levels: readonly HourLevels[], hour: Hours): HourLevels {
-  return levels.reduce((best, next) =>
-    Math.abs(next.hour - hour) < Math.abs(best.hour - hour) ? next : best,
-  );
-}
-
-/** Whether both sensors have the same light, within what a meter tells apart. */
-export function sensorsAlike(levels: readonly HourLevels[]): boolean {
-  const near = (a: number, b: number) => Math.abs(a - b) <= 0.03 * Math.max(a, b);
-  return levels.every(
-    ({ lit, shadeShare }) => near(lit.A.middle, lit.B.middle) && near(shadeShare.A, shadeShare.B),
-  );
-}
-
-/** A stretch of the day in one state. */
-export interface Run {
-  readonly from: Hours;
-  readonly to: Hours;
-  readonly state: HourState;
-  /** Index of the verdict in the middle of it. */
-  readonly verdict: number;
-}
-
-/** The day as stretches of one state each, in order. */
-export function runsOf({ verdicts, changes }: DayChart): readonly Run[] {
-  const first = verdicts[0];
-  const last = verdicts.at(-1);
-  if (!first || !last) return [];
-  const bounds = [first.hour, ...changes.map(({ hour }) => hour), last.hour];
-  const states = [first.state, ...changes.map(({ to }) => to)];
-  return states.map((state, i) => {
-    const [from, to] = [bounds[i]!, bounds[i + 1]!];
-    const own = verdicts.flatMap((verdict, index) =>
-      verdict.state === state && verdict.hour >= from - 1e-9 && verdict.hour <= to + 1e-9 ? [index] : [],
-    );
-    return { from, to, state, verdict: own[own.length >> 1] ?? 0 };
-  });
-}
-
-/** Voices whose setting lies on a trimmer of a given answer, and nothing else. */
-export function isShared(answers: readonly WindowAnswer[]): boolean {
-  return answers.length === 1 && answers[0]!.window.voices.length === VOICES.length;
+function forVoice(
+  design: Design,
+  voice: VoiceId,
+  extremes: Pair<Extremes>,
+  disturbance: Disturbance,
+): readonly Remedy[] {
+  const { lit, shade } = extremes[voice];
+  const contrast = lit.lux / shade.lux;
+  const remedies: Remedy[] = [];
+  const { best, keep } = dividerAdvice(design, voice, extremes, disturbance);
+  if (!keep && best.degrees > 0) remedies.push({ kind: 'other divider', ohms: best.ohms, cell: best.cell });
+  const { ratio, ohms } = hysteresisFacts(design, voice, disturbance);
+  if (ohms !== null && contrast > 1 && ratio >= contrast)
+    remedies.push({ kind: 'less hysteresis', ohms: 2 * ohms });
+  if (contrast < COMFORTABLE) {
+    const lamp = lampFor(lit.lux, 1 / contrast, COMFORTABLE, LAMP_METRES);
+    if (lamp) remedies.push({ kind: 'local lamp', ...lamp, metres: LAMP_METRES });
+    remedies.push({ kind: 'deeper shadow', left: 1 / contrast, neededLeft: 1 / COMFORTABLE });
+  }
+  return remedies;
 }
