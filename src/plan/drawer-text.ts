@@ -43,7 +43,11 @@ const stockOf = ({ quantity, price }: Stock) => ({
 /** Every part of a drawer, resistors first. */
 export function drawerLines({ resistors, trimmers, capacitors }: Lists): readonly DrawerLine[] {
   return [
-    ...resistors.map((one) => ({ ...stockOf(one), kind: 'resistor', ...valued(one.ohms, '', one.tolerance) })),
+    ...resistors.map((one) => ({
+      ...stockOf(one),
+      kind: 'resistor',
+      ...valued(one.ohms, '', one.tolerance),
+    })),
     ...trimmers.map((one) => ({ ...stockOf(one), kind: one.part, ...valued(one.ohms, '', one.tolerance) })),
     ...capacitors.map((one) => ({
       ...stockOf(one),

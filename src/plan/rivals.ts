@@ -23,7 +23,11 @@ export function nextCapacitor(list: readonly Ranked[], weights: Wish['weights'])
   const place = list.findIndex(({ candidate }) =>
     VOICES.some((id) => {
       const [one, other] = [candidate.parts[id].capacitor, first.candidate.parts[id].capacitor];
-      return one.farads !== other.farads || one.dielectric !== other.dielectric || one.tolerance !== other.tolerance;
+      return (
+        one.farads !== other.farads ||
+        one.dielectric !== other.dielectric ||
+        one.tolerance !== other.tolerance
+      );
     }),
   );
   const ranked = list[place];
@@ -32,7 +36,8 @@ export function nextCapacitor(list: readonly Ranked[], weights: Wish['weights'])
   const [ours, theirs] = [first.reasons, ranked.reasons];
   const worse: Worse[] = [];
   if (weights.surerReach > 0 && ranked.drawnReach < first.drawnReach - WORTH.reach) worse.push('reach');
-  if (weights.easierTuning > 0 && steepest(ranked) > steepest(first) + WORTH.centsPerDegree) worse.push('tuning');
+  if (weights.easierTuning > 0 && steepest(ranked) > steepest(first) + WORTH.centsPerDegree)
+    worse.push('tuning');
   if (weights.fewerParts > 0 && theirs.differentParts > ours.differentParts) worse.push('parts');
   if (weights.cheaper > 0 && theirs.price !== null && ours.price !== null && theirs.price > ours.price)
     worse.push('price');

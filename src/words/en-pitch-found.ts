@@ -1,7 +1,7 @@
 /** Words of the place Pitch from the search on: candidates, their reach and sound, comparing, the shortlist. In English. */
 import { formatFixed, formatNumber, formatQuantity, formatShare, formatSigned } from '../quantity/format.ts';
 import type { VoiceId } from '../quantity/units.ts';
-import { DIELECTRIC_NAMES, hertzText, toleranceText, TRIMMER_NAMES } from './en-pitch.ts';
+import { DIELECTRIC_NAMES, hertzText, TRIMMER_NAMES, toleranceText } from './en-pitch.ts';
 
 const ohms = (value: number): string => (value === 0 ? 'none' : formatQuantity(value, 'Ω', 3));
 const farads = (value: number): string => formatQuantity(value, 'F', 3);
@@ -17,7 +17,11 @@ const signed = (value: number): string => formatSigned(value);
 interface PartsText {
   readonly ra: { readonly ohms: number };
   readonly rbFixed: { readonly ohms: number };
-  readonly trimmer: { readonly ohms: number; readonly part: keyof typeof TRIMMER_NAMES; readonly tolerance: number };
+  readonly trimmer: {
+    readonly ohms: number;
+    readonly part: keyof typeof TRIMMER_NAMES;
+    readonly tolerance: number;
+  };
   readonly capacitor: {
     readonly farads: number;
     readonly dielectric: keyof typeof DIELECTRIC_NAMES;
@@ -142,8 +146,7 @@ export const foundWords = {
       year: 'the first year',
       battery: 'battery from fresh to empty',
     },
-    battery: (from: number, to: number) =>
-      `battery, ${formatFixed(from, 1)} to ${formatFixed(to, 1)} V`,
+    battery: (from: number, to: number) => `battery, ${formatFixed(from, 1)} to ${formatFixed(to, 1)} V`,
     regulated: 'a regulated supply: none',
     hurts: 'Which tolerance hurts most',
     hurtsHeads: ['part', 'moves A by', 'moves B by'],
@@ -162,7 +165,8 @@ export const foundWords = {
     },
     lock: (upper: number, lower: number, apart: number, within: number, dip: number) =>
       `The voices stand ${cents(apart)} cents from ${upper} : ${lower} and may lock: a shared dip of ${formatQuantity(dip, 'V', 2)} at each edge pulls them together within about ${cents(within)} cents (first order). Decoupling at both chips, or notes further apart, helps.`,
-    noLock: 'The voices stand far enough from every simple ratio, or are decoupled well enough, not to lock (first order).',
+    noLock:
+      'The voices stand far enough from every simple ratio, or are decoupled well enough, not to lock (first order).',
     beats: (upper: number, lower: number, apart: number, beats: number) =>
       beats < 0.05
         ? `Their interval is ${upper} : ${lower} within a trace: no beats.`
@@ -179,8 +183,10 @@ export const foundWords = {
 
   curve: {
     heading: 'Trimmer and pitch',
-    summary: (text: string) => `Pitch against the turn of each trimmer, and below how many cents a degree moves it. ${text}`,
-    caption: 'Fig. 2 · above: turn to pitch, A solid and B dashed, dots at the targets; below: cents a degree.',
+    summary: (text: string) =>
+      `Pitch against the turn of each trimmer, and below how many cents a degree moves it. ${text}`,
+    caption:
+      'Fig. 2 · above: turn to pitch, A solid and B dashed, dots at the targets; below: cents a degree.',
     cursor: 'Turn of the trimmers',
     cursorHint: 'Left and right arrow turn them.',
     at: (rotation: number) => `at ${formatShare(rotation)}`,
@@ -211,7 +217,8 @@ export const foundWords = {
     playing: (name: string, step: number, of: number) =>
       of > 1 ? `${name}: ${step} of ${of}` : `${name} sounds.`,
     making: (step: number, of: number) => `Making the sound ready: ${step} of ${of} kits.`,
-    loudness: 'All at equal loudness, whatever the light. The kits are drawn with the seed of the wish and stand untuned, trimmers where nominal parts want them.',
+    loudness:
+      'All at equal loudness, whatever the light. The kits are drawn with the seed of the wish and stand untuned, trimmers where nominal parts want them.',
   },
 
   abx: {
@@ -239,7 +246,8 @@ export const foundWords = {
 
   shortlist: {
     heading: 'Shortlist',
-    empty: 'Nothing kept yet. Choose a candidate and press “Keep on the shortlist”; it stays in the design, its file and its link.',
+    empty:
+      'Nothing kept yet. Choose a candidate and press “Keep on the shortlist”; it stays in the design, its file and its link.',
     hear: (name: string) => `Hear ${name}`,
     look: (name: string) => `Look at ${name}`,
     remove: (name: string) => `Take ${name} off`,
@@ -250,7 +258,8 @@ export const foundWords = {
 
   compare: {
     heading: 'Compare capacitors',
-    explain: 'Two to six capacitors with the same resistors and trimmer: what each reaches, and how it drifts.',
+    explain:
+      'Two to six capacitors with the same resistors and trimmer: what each reaches, and how it drifts.',
     base: 'resistors of',
     bases: { A: 'voice A of the design', B: 'voice B of the design', found: 'the chosen candidate’s A' },
     with: (parts: string) => `With ${parts}.`,
@@ -264,7 +273,8 @@ export const foundWords = {
     removeShort: 'Take away',
     hear: (name: string) => `Hear ${name}`,
     sweep: (name: string) => `Sweep ${name}`,
-    caption: 'Fig. 3 · pale: nominal, stop to stop; dark: what 99 of 100 kits reach with the trimmer at 10 to 90 %.',
+    caption:
+      'Fig. 3 · pale: nominal, stop to stop; dark: what 99 of 100 kits reach with the trimmer at 10 to 90 %.',
     summary: (names: readonly string[]) => `Reach of ${names.join(', ')} with the same resistors.`,
     table: 'Table of the capacitors',
     heads: [

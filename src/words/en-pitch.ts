@@ -5,7 +5,8 @@ import type { Pair, VoiceId } from '../quantity/units.ts';
 
 export const hertzText = (value: number): string =>
   value >= 10_000 ? formatQuantity(value, 'Hz', 3) : formatFixed(value, value < 100 ? 2 : 1, 'Hz');
-export const toleranceText = (value: number): string => `±${formatShare(value, Number.isInteger(value * 100) ? 0 : 1)}`;
+export const toleranceText = (value: number): string =>
+  `±${formatShare(value, Number.isInteger(value * 100) ? 0 : 1)}`;
 const quoted = (text: string): string => `“${text.length > 24 ? `${text.slice(0, 23)}…` : text}”`;
 const between = (low: number, high: number): string => `${hertzText(low)} to ${hertzText(high)}`;
 
@@ -17,7 +18,11 @@ export const DIELECTRIC_NAMES = {
   y5v: 'Y5V ceramic',
   electrolytic: 'electrolytic',
 } as const;
-export const TRIMMER_NAMES = { 'single-turn': 'single turn', 'multi-turn': '25 turns', carbon: 'carbon' } as const;
+export const TRIMMER_NAMES = {
+  'single-turn': 'single turn',
+  'multi-turn': '25 turns',
+  carbon: 'carbon',
+} as const;
 
 export const pitchWords = {
   why: 'Why',
@@ -89,7 +94,8 @@ export const pitchWords = {
       'normal-2': 'bell-shaped, tolerance = 2 σ',
       'normal-3': 'bell-shaped, tolerance = 3 σ',
     },
-    lawHint: 'Anywhere within tolerance is common practice when nothing is known of the parts; it is the careful choice.',
+    lawHint:
+      'Anywhere within tolerance is common practice when nothing is known of the parts; it is the careful choice.',
     kits: 'kits',
     seed: 'seed',
     seedHint: 'The same seed draws the same kits.',
@@ -150,7 +156,9 @@ export const pitchWords = {
     holds: (resistors: number, trimmers: number, capacitors: number) =>
       `The drawer holds ${resistors} resistor ${resistors === 1 ? 'value' : 'values'}, ${trimmers} of trimmers and ${capacitors} of capacitors.`,
     bad: (count: number) =>
-      count === 1 ? 'One line was not understood; the rest is kept.' : `${count} lines were not understood; the rest is kept.`,
+      count === 1
+        ? 'One line was not understood; the rest is kept.'
+        : `${count} lines were not understood; the rest is kept.`,
     pending: 'Changed; not yet in the drawer.',
     more: (count: number) => `and ${count} more`,
     badLine: (line: number, read: string, why: string) => `Line ${line}, ${quoted(read)}: ${why}`,
@@ -199,7 +207,8 @@ export const pitchWords = {
     },
     progress: (stage: string, share: number) => `${stage}, ${formatShare(share)}`,
     progressName: 'Progress of the search',
-    stopped: 'Stopped before the end: nothing is shown that was not compared with all the rest. Press Find parts to begin anew.',
+    stopped:
+      'Stopped before the end: nothing is shown that was not compared with all the rest. Press Find parts to begin anew.',
     failed: 'The search broke off because of a fault. Press Find parts to begin anew; nothing typed is lost.',
     found: (shown: number, combinations: number, fitting: number) =>
       `${formatNumber(combinations, 4)} combinations of both voices accounted for, ${formatNumber(fitting, 4)} of them fit; the best ${shown} are shown.`,

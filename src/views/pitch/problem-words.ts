@@ -49,8 +49,7 @@ export function remedy(problem: WishProblem, { wish }: Pitch): Command | null {
     }
     case 'not a tone': {
       const { voice, hertz, nearestHertz } = problem;
-      if (wish.way === 'frequencies')
-        return changeWish({ hertz: { ...wish.hertz, [voice]: nearestHertz } });
+      if (wish.way === 'frequencies') return changeWish({ hertz: { ...wish.hertz, [voice]: nearestHertz } });
       if (wish.way !== 'sweep') return null;
       const { lowHertz, highHertz } = wish.sweep[voice];
       const end = lowHertz === hertz ? { lowHertz: nearestHertz } : { highHertz: nearestHertz };

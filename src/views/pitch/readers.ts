@@ -42,4 +42,3 @@ export const hertzField = (value: number | null): string =>
 export const centsField = (value: number | null): string =>
   value === null ? '' : pitchWords.field.centsPrinted(value);
 export const wholeField = (value: number | null): string => (value === null ? '' : String(value));
-

@@ -37,7 +37,10 @@ export function noteTicks(
   widthOf: (tick: NoteTick) => number,
   gap = 6,
 ): readonly NoteTick[] {
-  const sets = [...SETS.map((steps) => notesWithin(low, high, a4, steps)), notesWithin(low, high, a4, [0], 3)];
+  const sets = [
+    ...SETS.map((steps) => notesWithin(low, high, a4, steps)),
+    notesWithin(low, high, a4, [0], 3),
+  ];
   const apart = (ticks: readonly NoteTick[]) =>
     ticks.every((tick, i) => {
       const next = ticks[i + 1];

@@ -1,0 +1,179 @@
+/** `<answer-panel>`: "Set it to": volts, turns, margins; what bounds the window, and what would help. */
+import { css, html, type TemplateResult } from 'lit';
+import type { Lampnote } from '../../app/lampnote.ts';
+import { type RoomDesk, roomDeskOf } from '../../app/room-desk.ts';
+import { replaceThreshold } from '../../design/room-commands.ts';
+import type { Design } from '../../design/design.ts';
+import type { RoomAnswer } from '../../plan/room-answer.ts';
+import { adviceOf, contrastOf, isSetAs } from '../../plan/room-shown.ts';
+import type { Recommended, WindowAnswer } from '../../plan/window.ts';
+import type { VoiceId } from '../../quantity/units.ts';
+import { answerWords } from '../../words/en-room-answer.ts';
+import { roomWords } from '../../words/room.ts';
+import { AppElement } from '../app-element.ts';
+import { Selected } from '../select.ts';
+import { common } from '../theme/shared.ts';
+import { innerStyles } from './room-styles.ts';
+
+const words = answerWords.set;
+
+export class AnswerPanel extends AppElement {
+  static override styles = [
+    common,
+    innerStyles,
+    css`
+      .setting {
+        display: grid;
+        grid-template-columns: minmax(0, auto) minmax(0, 1fr);
+        gap: 0 14px;
+        align-items: baseline;
+        margin: 6px 0;
+        font-size: var(--text-control);
+      }
+      .setting strong {
+        font-size: 1.25rem;
+        font-weight: 650;
+      }
+      .actions {
+        display: grid;
+        gap: 8px;
+        margin: 12px 0;
+      }
+      .facts th {
+        padding-right: 8px;
+      }
+      .facts td {
+        text-align: end;
+      }
+      ul {
+        margin: 4px 0;
+        padding-left: 18px;
+        font-size: var(--text-control);
+      }
+    `,
+  ];
+
+  #desk!: RoomDesk;
+  #design!: Selected<Design, Design>;
+  #answer!: Selected<RoomAnswer | null, RoomAnswer | null>;
+
+  protected override bind(app: Lampnote): void {
+    this.#desk = roomDeskOf(app);
+    this.#design = new Selected(this, app.design, (design) => design);
+    this.#answer = new Selected(this, this.#desk.answer, (answer) => answer);
+  }
+
+  protected override render(): TemplateResult {
+    const answer = this.#answer.value;
+    return html`<section aria-labelledby="title">
+      <h2 id="title">${words.heading}</h2>
+      ${answer === null ? html`<p class="muted">${words.unanswered}</p>` : this.#answered(answer)}
+    </section>`;
+  }
+
+  #answered(answer: RoomAnswer): TemplateResult {
+    const design = this.#design.value;
+    const taken = isSetAs(design, answer.set);
+    const several = answer.stretches.length > 1;
+    return html`${answer.windows.map((one) => this.#window(one, several))}
+      ${several ? this.#resets(answer) : ''}
+      <div class="actions">
+        <button type="button" class="primary" ?disabled=${taken} @click=${() => this.#take(answer)}>${words.take}</button>
+        <button type="button" @click=${() => this.#desk.hear('day')}>${answerWords.hear.pieces.day}</button>
+        <button type="button" @click=${() => globalThis.print()}>${answerWords.card.print}</button>
+      </div>
+      <p class="small" role="status">${taken ? words.taken : words.now(answer.chartNow.rightShare)}</p>
+      ${answer.windows.map((one) => this.#figures(one, answer))}
+      ${
+        answer.remedies.length > 0
+          ? html`<h3>${words.remedies}</h3>
+              <ul>
+                ${answer.remedies.map((remedy) => html`<li>${roomWords.remedy(remedy)}</li>`)}
+              </ul>`
+          : ''
+      }
+      <details>
+        <summary>${words.edges}</summary>
+        <ul>
+          ${answer.windows.flatMap(({ window }) =>
+            [window.low, window.high].map(
+              ({ volts, reason }) => html`<li>${words.volts(volts)}: ${roomWords.edge(reason)}</li>`,
+            ),
+          )}
+        </ul>
+      </details>`;
+  }
+
+  #window(answer: WindowAnswer, several: boolean): TemplateResult {
+    const none = answer.kind === 'none';
+    return html`${none ? html`<p class="said fault">${words.noWindow}</p>` : ''}
+      ${this.#setting(this.#name(answer), adviceOf(answer), several && !none ? words.allDay : '')}`;
+  }
+
+  #setting(label: string, { testPointVolts, rotation, turns, turnsOfPart }: Recommended, when: string): TemplateResult {
+    const guessed = this.#design.value.room.readingsAre === 'guessed';
+    return html`<p class="setting">
+      <span>${when === '' ? label : `${label}, ${when}`}</span>
+      <span>
+        <strong>${guessed ? words.about(testPointVolts) : words.volts(testPointVolts)}</strong>
+        <span class="small">${words.place(rotation, turns, turnsOfPart)}</span>
+      </span>
+    </p>`;
+  }
+
+  /** Each stretch of a day that one setting does not serve. */
+  #resets({ stretches }: RoomAnswer): TemplateResult {
+    const shared = this.#design.value.threshold.arrangement === 'shared';
+    return html`<h3>${answerWords.chart.ways.resets}</h3>
+      ${stretches.map(({ from, settings }) =>
+        settings === null
+          ? html`<p class="setting"><span>${words.from(from)}</span><span class="fault">${words.noneThen}</span></p>`
+          : Object.entries(settings).map(([trimmer, setting]) =>
+              this.#setting(
+                shared ? words.from(from) : `${words.from(from)}, ${words.own(trimmer as VoiceId)}`,
+                setting,
+                '',
+              ),
+            ),
+      )}`;
+  }
+
+  #figures(one: WindowAnswer, answer: RoomAnswer): TemplateResult {
+    const { litMargin, shadeMargin, rippleMargin, trips } = adviceOf(one);
+    const { low, high } = one.window;
+    const { upper, lower } = trips[one.window.trimmer];
+    const rows: readonly (readonly [string, string])[] = [
+      [words.margins.lit, words.times(litMargin)],
+      [words.margins.shade, words.times(shadeMargin)],
+      [words.margins.contrast, words.times(contrastOf(answer.extremes))],
+      [
+        words.margins.ripple,
+        rippleMargin === null ? words.margins.noRipple : words.times(rippleMargin),
+      ],
+      ...(one.kind === 'window' ? [[words.margins.window, words.window(low.volts, high.volts)] as const] : []),
+      [words.margins.trips, words.trips(upper, lower)],
+    ];
+    return html`<table class="facts">
+      ${answer.windows.length > 1 ? html`<caption class="small">${this.#name(one)}</caption>` : ''}
+      <tbody>
+        ${rows.map(([label, value]) => html`<tr><th scope="row">${label}</th><td>${value}</td></tr>`)}
+      </tbody>
+    </table>`;
+  }
+
+  #name({ window }: WindowAnswer): string {
+    return this.#design.value.threshold.arrangement === 'shared' ? words.shared : words.own(window.trimmer);
+  }
+
+  #take(answer: RoomAnswer): void {
+    this.app.change(words.takeStep, replaceThreshold(answer.set));
+  }
+}
+
+customElements.define('answer-panel', AnswerPanel);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'answer-panel': AnswerPanel;
+  }
+}
