@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { gatesOf, nodeVolts, rotationForVolts, stateIndex } from '../../src/circuit/gate.ts';
 import { setPolarity, turnThreshold } from '../../src/design/commands.ts';
 import type { Design } from '../../src/design/design.ts';
+import { sweptWindow } from '../../src/headless/bench-room.ts';
 import { type LightProgram, underLamp } from '../../src/light/program.ts';
 import { settingsFor, tippingRotations, tippingSiemens } from '../../src/plan/setting.ts';
 import { tripLuxAt } from '../../src/plan/trip-lux.ts';
@@ -214,4 +215,18 @@ describe('a setting', () => {
     expect(Math.min(answer.nearest.litMargin, answer.nearest.shadeMargin)).toBeLessThan(1);
     expect(answer.nearest.litMargin).toBeCloseTo(answer.nearest.shadeMargin, 4);
   });
+});
+
+test('a plain sweep of the trimmer finds the same window', () => {
+  for (const [lit, shade] of [
+    [300, 60],
+    [900, 200],
+    [60, 20],
+  ] as const) {
+    const design = designWith({ threshold: { arrangement: 'shared' } });
+    const [answer] = windowsFor(design, levels(lit, shade), CALM);
+    const swept = sweptWindow(design, levels(lit, shade), 4000)!;
+    expect(Math.abs(answer!.window.low.rotation - swept.low)).toBeLessThan(1 / 4000);
+    expect(Math.abs(answer!.window.high.rotation - swept.high)).toBeLessThan(1 / 4000);
+  }
 });
