@@ -31,7 +31,7 @@ import {
   setRoom,
   shutOutDaylight,
 } from '../../src/design/room-commands.ts';
-import { ROOM_MOST, roomSchema } from '../../src/design/room-schema.ts';
+import { ROOM_LIMITS, ROOM_MOST, roomSchema } from '../../src/design/room-schema.ts';
 import { MAINS_LAMPS } from '../../src/light/mains-lamp.ts';
 import { ROOM_LAMPS } from '../../src/parts/rooms.ts';
 
@@ -70,6 +70,14 @@ describe('the rules of a room', () => {
     ['mains of another country', { mainsHertz: 40 }],
   ])('%s is refused', (_title, change) => {
     expect(reads({ ...DEFAULT_ROOM, ...change }).success).toBe(false);
+  });
+
+  test('values at a limit are taken, values beyond it are not', () => {
+    const { min, max } = ROOM_LIMITS.spacingMetres;
+    for (const spacingMetres of [min, max])
+      expect(reads({ ...DEFAULT_ROOM, spacingMetres }).success).toBe(true);
+    for (const spacingMetres of [min - 1e-6, max + 1e-6])
+      expect(reads({ ...DEFAULT_ROOM, spacingMetres }).success).toBe(false);
   });
 
   test('the lamps of a room are those whose ripple is known', () => {

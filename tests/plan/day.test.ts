@@ -13,7 +13,7 @@ import {
   minutesOf,
   narrowedBy,
 } from '../../src/plan/measured-day.ts';
-import { roomAnswer } from '../../src/plan/room-answer.ts';
+import { disturbanceIn, roomAnswer, tonight } from '../../src/plan/room-answer.ts';
 import { gaussianFrom } from '../../src/quantity/random.ts';
 import { roomWords } from '../../src/words/room.ts';
 import { designWith, thresholdTurned } from '../circuit/building.ts';
@@ -162,8 +162,22 @@ describe('the hours chart', () => {
     expect(answer.stretches.length).toBe(1);
     const lines = answer.card.map((step) => roomWords.step(step));
     expect(lines.join('\n')).toMatch(/Turn trimmer A until its wiper reads \d\.\d\d.V/);
+    expect(answer.disturbance).toEqual(disturbanceIn(design, WINDOWED));
     expect(roomAnswer(design, DEFAULT_ROOM)).toBeNull();
     expect(JSON.stringify(answer)).not.toMatch(/NaN/);
+  });
+
+  test('what the meter reads is held against the hours still to come', () => {
+    const answer = roomAnswer(design, WINDOWED)!;
+    const [window] = answer.windows;
+    if (window?.kind !== 'window') throw new Error('There is a window.');
+    const right = tonight(answer, 'A', window.recommended.testPointVolts, 15)!;
+    expect(right.failsAt).toBeNull();
+    expect(right.chart.verdicts[0]!.hour).toBeGreaterThanOrEqual(15);
+    const wrong = tonight(answer, 'A', 0.4, 15)!;
+    expect(wrong.failsAt).toBe(15);
+    expect(wrong.meter.kind).toBe('turn');
+    expect(tonight(answer, 'A', 1, 23)).toBeNull();
   });
 
   test('where no setting will do, what would help is told', () => {
