@@ -26,10 +26,11 @@ const SCENE: readonly (readonly [boolean, boolean])[] = [
   [true, false],
   [true, true],
 ];
-const PHASE = 0.15;
+const PHASE_STEPS = 420;
+const PHASE = PHASE_STEPS / GRID;
 const EDGE = 0.01;
 /** From here on in a phase nothing may change any more. */
-const SETTLED = 0.12;
+const SETTLED_STEPS = 360;
 /** Where each voice has its own trimmer the other one does not matter. */
 const SHORT_SCENE = [
   [true, true],
@@ -67,8 +68,8 @@ function gatesRightly(design: Design, room: DrawnRoom, voices: readonly VoiceId[
         isRight = false;
     };
     let counts = false;
-    for (let i = 0; i < PHASE * GRID; i++) {
-      if (i === SETTLED * GRID) {
+    for (let i = 0; i < PHASE_STEPS; i++) {
+      if (i === SETTLED_STEPS) {
         counts = true;
         check();
       }
@@ -177,7 +178,7 @@ describe('a setting', () => {
         const setting = settingsFor(design)[voice];
         const trimmer = design.threshold.arrangement === 'shared' ? 'A' : voice;
         for (const high of [false, true]) {
-          const siemens = 1 / 4000;
+          const siemens = 1 / 1000;
           const [rotation] = tippingRotations(setting, { high, siemens, shift: 0 });
           const gates = gatesOf(turnThreshold(trimmer, rotation!)(design), 9);
           const own = { A: voice === 'A' && high, B: voice === 'B' && high };
@@ -225,8 +226,8 @@ test('a plain sweep of the trimmer finds the same window', () => {
   ] as const) {
     const design = designWith({ threshold: { arrangement: 'shared' } });
     const [answer] = windowsFor(design, levels(lit, shade), CALM);
-    const swept = sweptWindow(design, levels(lit, shade), 4000)!;
-    expect(Math.abs(answer!.window.low.rotation - swept.low)).toBeLessThan(1 / 4000);
-    expect(Math.abs(answer!.window.high.rotation - swept.high)).toBeLessThan(1 / 4000);
+    const swept = sweptWindow(design, levels(lit, shade), 1000)!;
+    expect(Math.abs(answer!.window.low.rotation - swept.low)).toBeLessThan(1 / 1000);
+    expect(Math.abs(answer!.window.high.rotation - swept.high)).toBeLessThan(1 / 1000);
   }
 });
