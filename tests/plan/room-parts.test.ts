@@ -27,7 +27,7 @@ import { CALM, levels } from './rooms.ts';
 describe('the batch', () => {
   const batch = { ...DEFAULT_ROOM.batch, kits: 600, resistorTolerance: 0.05, offsetVolts: 0.005 };
 
-  test('one mark suits nearly all at 10 to 1 and about two thirds at 3 to 1 (job and pitfalls, finding 7)', () => {
+  test('one mark suits nearly all at 10 to 1 and about two thirds at 3 to 1 (job:7)', () => {
     // That figure is of single units with spread cells alone: slope, resistors and trimmer as marked.
     const design = designWith({ threshold: { arrangement: 'each' } });
     const shareAt = (shade: number) => {
@@ -49,7 +49,7 @@ describe('the batch', () => {
     [1000, 300, false],
     [10, 1, false],
   ] as const)(
-    '%d and %d lx leave room for hysteresis both ways in 98 %% of units: %s (job and pitfalls, question 2)',
+    '%d and %d lx leave room for hysteresis both ways in 98 %% of units: %s (job:D2)',
     (lit, shade, all) => {
       const kits = drawKits(designWith(), batch, levels(lit, shade), CALM, 0, 200);
       const single = kits.map(({ bin, trimmers }) => ({ bin, trimmers: trimmers.slice(0, 1) }));

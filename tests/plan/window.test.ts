@@ -111,7 +111,7 @@ describe('the edges of the window', () => {
   );
 });
 
-/** Job and pitfalls, part E: trimmer ends 8.2 kΩ and 470 Ω about 10 kΩ, divider 12 kΩ, cell 12 kΩ at 10 lx, slope 0.7. */
+/** Rows job:E, worked out for a build of its own: trimmer ends 8.2 kΩ and 470 Ω about 10 kΩ, divider 12 kΩ, cell 12 kΩ at 10 lx, slope 0.7. */
 describe('the reference build', () => {
   test.each([
     { lit: 1000, shade: 100, at: 0.11, band: 65, volts9: 0.74, volts5: 0.41 },
