@@ -11,12 +11,17 @@
  *   noise on. `renderTimesRealtime5kHz`: the same near 5 kHz.
  * - `renderVsOde`: how many times longer the solver odex takes for the same take (one system of five equations,
  *   tolerance 1e-12 as the engine's edges are exact, jack read off at each sample, no band limiting) than the engine.
+ * - `roomBatchKitsPerSecond`: kits drawn and solved for a room in a second, two voices on one trimmer.
+ * - `dayReplayTimesRealtime`: seconds of a recorded day (24 h, rows 1 s apart) replayed through both gates in a second.
+ * - `windowSolveMs`: milliseconds for the window of a shared trimmer and its best place; `windowSweepRatio`: how many
+ *   times longer a plain sweep of 10 000 places takes to find the edges alone.
  * - `firstViewKilobytesGzip`, `audioKilobytesGzip`: gzip, kB of 1000 bytes: HTML, CSS and scripts before the first
  *   text (fonts apart); what sound adds when first wanted. `singleFileKilobytes`: the one-file build, not packed.
  */
 import { ALIAS_SECONDS, aliasDb, enginePulse, glideAliasDb, RATE } from './bench-alias.ts';
 import { openBrowser } from './bench-browser.ts';
 import type { Maker } from './bench-page.ts';
+import { dayReplayTimesRealtime, roomBatchKitsPerSecond, windowSolve } from './bench-room.ts';
 import { sizes } from './bench-size.ts';
 import { periodErrorCents, renderVsOde, timesRealtime } from './bench-speed.ts';
 import type { Surroundings } from './take.ts';
@@ -58,6 +63,11 @@ async function aliases(say: (text: string) => void): Promise<Readonly<Record<str
   return found;
 }
 
+function windowTimes() {
+  const { milliseconds, sweepRatio } = windowSolve();
+  return { windowSolveMs: milliseconds, windowSweepRatio: sweepRatio };
+}
+
 /** Runs everything; gives the exit code. */
 export async function main(args: readonly string[], { say, complain }: Surroundings): Promise<number> {
   const stray = args.find((arg) => arg !== '--json');
@@ -71,6 +81,9 @@ export async function main(args: readonly string[], { say, complain }: Surroundi
     renderTimesRealtime5kHz: timesRealtime(5003, 4801),
     renderVsOde: renderVsOde(),
     periodErrorCents: periodErrorCents(),
+    roomBatchKitsPerSecond: roomBatchKitsPerSecond(),
+    dayReplayTimesRealtime: dayReplayTimesRealtime(),
+    ...windowTimes(),
     aliasDb: await aliases(say),
     ...(await sizes()),
   };

@@ -13,7 +13,7 @@ import { type Fraction, type Pair, pairOf, type VoiceId } from '../quantity/unit
 import { type ConductanceBand, rippledBand } from './ripple-band.ts';
 import { settingsFor, tippingRotations, type VoiceSetting } from './setting.ts';
 import type { Disturbance } from './trip-lux.ts';
-import { type BandReader, type Extremes, voicesOn, windowOf } from './window.ts';
+import { type BandReader, type Extremes, type SettingWindow, voicesOn, windowOf } from './window.ts';
 
 /** One kit: for each trimmer fitted (A alone when shared) its window and its right place. */
 export interface KitOutcome {
@@ -22,6 +22,8 @@ export interface KitOutcome {
     readonly low: Fraction;
     readonly high: Fraction;
     readonly place: Fraction;
+    /** The window less the width of the hysteresis at both edges. */
+    readonly comfortable: boolean;
   }[];
 }
 
@@ -54,6 +56,7 @@ export function drawKits(
           low: window.low.rotation,
           high: window.high.rotation,
           place: rightPlace(settings, voices, extremes),
+          comfortable: isComfortable(window, settings, voices, extremes),
         };
       }),
     };
@@ -64,6 +67,8 @@ export interface BatchVerdict {
   readonly kits: number;
   /** Every trimmer has a window: what setting each kit by itself gives. */
   readonly settableShare: Fraction;
+  /** Every window keeps the width of the hysteresis free at both edges. */
+  readonly comfortableShare: Fraction;
   /** Right with every trimmer at the common mark of its bin. */
   readonly rightAtMarkShare: Fraction;
   /** The marks: the middle one of the right places, for each bin and trimmer. */
@@ -90,6 +95,7 @@ export function batchVerdict(kits: readonly KitOutcome[]): BatchVerdict {
   return {
     kits: kits.length,
     settableShare: share(({ trimmers }) => trimmers.every(({ low, high }) => low < high)),
+    comfortableShare: share(({ trimmers }) => trimmers.every(({ comfortable }) => comfortable)),
     rightAtMarkShare: share(({ bin, trimmers }) =>
       trimmers.every(({ low, high }, i) => low < marks[bin]![i]! && marks[bin]![i]! < high),
     ),
@@ -191,6 +197,28 @@ function rightPlace(
       }
   }
   return Math.min(1, Math.max(0, sum / count));
+}
+
+/** Whether a place is left with once more the hysteresis between it and either edge of the window. */
+function isComfortable(
+  { low, high }: SettingWindow,
+  settings: Pair<VoiceSetting>,
+  voices: readonly VoiceId[],
+  extremes: Pair<Extremes>,
+): boolean {
+  const widthAt = (level: 'lit' | 'shade') =>
+    Math.max(
+      ...voices.map((voice) => {
+        const setting = settings[voice];
+        const siemens = (extremes[voice][level].lux / 10) ** setting.speed.gamma / setting.gate.r10Ohms;
+        const at = (isHigh: boolean) => tippingRotations(setting, { high: isHigh, siemens, shift: 0 });
+        const both = [...at(false), ...at(true)];
+        return Math.max(...both) - Math.min(...both);
+      }),
+    );
+  const ofEdge = ({ reason }: SettingWindow['low']) =>
+    reason.kind === 'lit' || reason.kind === 'shade' ? widthAt(reason.kind) : 0;
+  return low.rotation + ofEdge(low) <= high.rotation - ofEdge(high);
 }
 
 /** Slopes at which the ripple's band is worked out; between them it is read off the polynomial. */

@@ -13,7 +13,7 @@ import { CELLS } from '../parts/cells.ts';
 import type { Fraction, Lux, Ohms, VoiceId } from '../quantity/units.ts';
 
 /** One deviation of a hand-held meter's reading, as a share; common practice for inexpensive ones. */
-export const METER_SHARE: Fraction = 0.05;
+const METER_SHARE: Fraction = 0.05;
 
 export interface CellFit {
   readonly r10Ohms: Ohms;

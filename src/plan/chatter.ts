@@ -17,12 +17,10 @@ import {
 import { railVolts } from '../circuit/supply.ts';
 import { type Design, thresholdFor } from '../design/design.ts';
 import type { Hertz, Lux, VoiceId, Volts } from '../quantity/units.ts';
+import { GRID } from '../sound/gating.ts';
 import { rippledBand, rippledCourse } from './ripple-band.ts';
 import { settingsFor } from './setting.ts';
 import { type Disturbance, tripLuxAt } from './trip-lux.ts';
-
-/** Independent values of node noise a second, as the engine has them. */
-const GRID: Hertz = 3000;
 
 /** Starts a second of a voice of the design as it is set, in a light of this mean; the other comparator stays low. */
 export function chatterHertz(

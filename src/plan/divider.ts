@@ -56,7 +56,7 @@ export function dividerAdvice(
   return { meanOhms, now, best, keep: now.degrees >= 0.9 * best.degrees };
 }
 
-export function dividerChoice(
+function dividerChoice(
   design: Design,
   voice: VoiceId,
   cell: CellPosition,

@@ -5,8 +5,8 @@
 import { turnThreshold } from '../design/commands.ts';
 import { type Design, trimmersOf } from '../design/design.ts';
 import type { Room } from '../design/room.ts';
-import { type Pair, pairOf, type VoiceId } from '../quantity/units.ts';
-import type { Remedy, RoomComplaint, SettingStep } from '../words/room-facts.ts';
+import { type Pair, pairOf, type VoiceId, type Volts } from '../quantity/units.ts';
+import type { MeterAnswer, Remedy, RoomComplaint, SettingStep } from '../words/room-facts.ts';
 import { type DayChart, dayChart, resetPlan, type Stretch } from './day.ts';
 import { dividerAdvice } from './divider.ts';
 import { rippleOf } from './event.ts';
@@ -14,7 +14,7 @@ import { lampFor, tubeGain } from './help.ts';
 import { hysteresisFacts } from './hysteresis.ts';
 import { type HourLevels, levelsAt, levelsThrough, openHours, type RoomLight, roomLight } from './levels.ts';
 import { logComplaints, type MeasuredDay, narrowedBy } from './measured-day.ts';
-import { settingCard } from './setting-card.ts';
+import { meterAnswer, rotationAtTestPoint, settingCard } from './setting-card.ts';
 import type { Disturbance } from './trip-lux.ts';
 import { type Extremes, extremesOf, sharedVerdict, type WindowAnswer, windowsFor } from './window.ts';
 
@@ -94,13 +94,45 @@ export function roomAnswer(
   };
 }
 
+export interface Tonight {
+  readonly meter: MeterAnswer;
+  /** From now to closing, with the trimmer as it was read. */
+  readonly chart: DayChart;
+  /** The first hour at which it is no longer right or marginal; null = it holds until closing. */
+  readonly failsAt: number | null;
+}
+
+/** What a meter at a trimmer's test point says of the hours still to come. */
+export function tonight(
+  { set, levels, disturbance, light }: RoomAnswer,
+  trimmer: VoiceId,
+  volts: Volts,
+  fromHour: number,
+): Tonight | null {
+  const left = levels.filter(({ hour }) => hour >= fromHour);
+  if (left.length === 0) return null;
+  const answer = windowsFor(set, extremesOf(left), disturbance).find(
+    ({ window }) => window.trimmer === trimmer,
+  );
+  if (answer === undefined) return null;
+  const read = turnThreshold(trimmer, rotationAtTestPoint(set, trimmer, volts))(set);
+  const chart = dayChart(read, left, disturbance, light);
+  const failsNow = chart.verdicts[0]!.state === 'wrong';
+  const fails = chart.changes.find(({ to }) => to === 'wrong');
+  return {
+    meter: meterAnswer(set, answer, volts),
+    chart,
+    failsAt: failsNow ? left[0]!.hour : (fails?.hour ?? null),
+  };
+}
+
 /** A local lamp is thought of at arm's length of wire above the sensor. */
 const LAMP_METRES = 0.3;
 /** Contrast that leaves room for hysteresis, spread and the day: common practice. */
 const COMFORTABLE = 4;
 
 /** What would help where no setting suits all the hours, the least effort first. */
-export function remediesFor(
+function remediesFor(
   design: Design,
   extremes: Pair<Extremes>,
   disturbance: Disturbance,

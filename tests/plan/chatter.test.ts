@@ -53,7 +53,7 @@ describe('chatter predicted and counted agree within 10 %', () => {
     const { lux } = worstChatter(design, 'A', { ripple, noiseVolts: 0.01 });
     for (const away of [0.96, 1.04]) {
       const hertz = chatterHertz(design, 'A', lux * away, { ripple, noiseVolts: 0.01 });
-      const counted = startsIn(design, lux * away, ripple, 30.5) / 30;
+      const counted = startsIn(design, lux * away, ripple, 15.5) / 15;
       expect(Math.abs(counted / hertz - 1)).toBeLessThan(0.1);
     }
   });

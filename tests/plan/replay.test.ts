@@ -38,9 +38,9 @@ function logOf(seed: number, rows: number, every: number): LogPoints {
 }
 
 describe('replayed fast, a recording changes the voices exactly when it does played in full', () => {
-  test.each([1, 2, 3, 4, 5, 6])('40 rows a second apart (seed %d)', (seed) => {
+  test.each([1, 2, 3, 4])('25 rows a second apart (seed %d)', (seed) => {
     const { design } = drawnRoom(seed + 300);
-    const points = logOf(seed, 40, 1);
+    const points = logOf(seed, 25, 1);
     const slow = played(design, points);
     const { changes } = replayLog(design, points);
     expect(changes.map(({ voice, sounding }) => `${voice}${sounding}`)).toEqual(
@@ -51,10 +51,10 @@ describe('replayed fast, a recording changes the voices exactly when it does pla
 
   test('rows 50 ms apart, so that the cell lags from row to row', () => {
     const design = designWith({ threshold: { arrangement: 'shared' }, voices: { hysteresisOhms: 220_000 } });
-    const points = logOf(8, 300, 0.05);
+    const points = logOf(8, 240, 0.05);
     const slow = played(design, points);
     const { changes } = replayLog(design, points);
-    expect(slow.length).toBeGreaterThan(20);
+    expect(slow.length).toBeGreaterThan(8);
     expect(changes.map(({ voice, sounding }) => `${voice}${sounding}`)).toEqual(
       slow.map(({ voice, sounding }) => `${voice}${sounding}`),
     );
