@@ -3,8 +3,8 @@
  * it is being typed. One for each application, made when the place is first gone to; it outlasts the place being left.
  */
 import type { Design } from '../design/design.ts';
+import { equalValues } from '../design/entries.ts';
 import { type Candidate, MOST_SHORTLISTED } from '../design/pitch.ts';
-import { equalValues } from '../design/pitch-commands.ts';
 import { type Assessment, assess } from '../plan/assess.ts';
 import type { SearchReport } from '../plan/job.ts';
 import type { SearchTask } from '../plan/search.ts';
@@ -105,6 +105,11 @@ export const taskOf = (design: Design): SearchTask => ({
 /** Whether a search was asked something else than the design now asks. */
 export function isStale({ task }: Searched, design: Design): boolean {
   return !equalValues(task, taskOf(design));
+}
+
+/** Whether a search found any candidates to show. */
+export function hasFound(searched: Searched | null): boolean {
+  return searched?.report.kind === 'found' && searched.report.ranked.length > 0;
 }
 
 /** How a candidate stands to the shortlist. */

@@ -8,7 +8,10 @@ interface TrustedPolicy {
   createScriptURL(url: string): string;
 }
 
-/** Null where there is no worker to be had. Throws what the browser throws. */
+/**
+ * Gives what opens a worker (null where there is none to be had). To be asked once: a policy is made once for a page.
+ * Rejects what the browser throws.
+ */
 export async function planWorkerOpener(): Promise<() => Helper | null> {
   if (import.meta.env.MODE === 'single') return () => null;
   const { default: url } = await import('../plan/plan.worker.ts?worker&url');

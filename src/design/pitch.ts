@@ -174,7 +174,7 @@ const voiceParts = entries({
   capacitor: entries(capacitor),
 });
 
-export const candidateSchema = entries({ parts: pair(voiceParts), targets: pair(range) });
+const candidateSchema = entries({ parts: pair(voiceParts), targets: pair(range) });
 
 export const pitchSchema = entries({
   wish: entries({

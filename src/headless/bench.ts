@@ -11,6 +11,13 @@
  *   noise on. `renderTimesRealtime5kHz`: the same near 5 kHz.
  * - `renderVsOde`: how many times longer the solver odex takes for the same take (one system of five equations,
  *   tolerance 1e-12 as the engine's edges are exact, jack read off at each sample, no band limiting) than the engine.
+ * - `pitchCombinationsPerSecond`: two-voice combinations of RA, fixed part of RB, trimmer and capacitor (E12 resistors
+ *   and capacitors, nine trimmers) accounted for in a second of the search, draws of the best 500 included;
+ *   `pitchCombinationsVsPlainLoop`: how many times as many as a plain nested loop over the same drawer manages.
+ * - `pitchSearchMs`: that search from beginning to end; `pitchSearchVsPlainLoop`: how many times longer the plain loop
+ *   would take for the same drawer, from the pairs it did in its time.
+ * - `batchKitsPerSecond`: two-voice kits drawn in a second, ends, turn and untuned pitch of each;
+ *   `batchKitsVsPlainLoop`: how many times as many as with the circuit's own astable made anew for each kit.
  * - `roomBatchKitsPerSecond`: kits drawn and solved for a room in a second, two voices on one trimmer.
  * - `dayReplayTimesRealtime`: seconds of a recorded day (24 h, rows 1 s apart) replayed through both gates in a second.
  * - `windowSolveMs`: milliseconds for the window of a shared trimmer and its best place; `windowSweepRatio`: how many
@@ -21,6 +28,7 @@
 import { ALIAS_SECONDS, aliasDb, enginePulse, glideAliasDb, RATE } from './bench-alias.ts';
 import { openBrowser } from './bench-browser.ts';
 import type { Maker } from './bench-page.ts';
+import { pitchSpeeds } from './bench-pitch.ts';
 import { dayReplayTimesRealtime, roomBatchKitsPerSecond, windowSolve } from './bench-room.ts';
 import { sizes } from './bench-size.ts';
 import { periodErrorCents, renderVsOde, timesRealtime } from './bench-speed.ts';
@@ -80,6 +88,7 @@ export async function main(args: readonly string[], { say, complain }: Surroundi
     renderTimesRealtime: timesRealtime(301, 299),
     renderTimesRealtime5kHz: timesRealtime(5003, 4801),
     renderVsOde: renderVsOde(),
+    ...pitchSpeeds(),
     periodErrorCents: periodErrorCents(),
     roomBatchKitsPerSecond: roomBatchKitsPerSecond(),
     dayReplayTimesRealtime: dayReplayTimesRealtime(),

@@ -101,12 +101,12 @@ export function readDrawer(text: string): DrawerRead {
     .entries()) {
     const read = raw.trim();
     if (read === '' || read.startsWith('#')) continue;
-    const head = headOf(read);
+    const head = headOf(raw);
     if (head) {
       columns = head;
       continue;
     }
-    const entries = columns && read.includes(columns.mark) ? cells(read, columns) : typed(read);
+    const entries = columns && raw.includes(columns.mark) ? cells(raw, columns) : typed(read);
     const problem = 'problem' in entries ? entries.problem : take(entries.entries, lists);
     if (problem) bad.push({ line: i + 1, read, problem });
   }

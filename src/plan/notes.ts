@@ -74,13 +74,16 @@ const SIGNS: Readonly<Record<string, number>> = {
 /** Octaves a person may type; what can be built of them is another question. */
 const OCTAVES = { least: -1, most: 10 };
 
-/** Reads `C4`, `f#3`, `F♯3`, `Bb2`, `A♭3`, `A4 +12 c`, `E4 −5 cents`. */
+/** Cents a note may be typed away from its name: an octave. */
+const MOST_CENTS = 1200;
+
+/** Reads `C4`, `f#3`, `F♯3`, `Bb2`, `A♭3`, `A4 +12 c`, `A4 +12`, `E4 −5 cents`. */
 export function parseNote(text: string): NoteReading {
   const read = text.trim();
   if (read === '') return { ok: false, problem: { kind: 'nothing typed' } };
   const tidy = read.replaceAll(/[\u2212\u2013]/g, '-').replaceAll(/[\s\u00A0\u202F]+/g, '');
   const match =
-    /^([A-Ga-g])(##|♯♯|bb|♭♭|[#♯b♭♮x]?)(-?\d{1,2})?(?:([+-]\d+(?:[.,]\d+)?)(?:c|ct|cents?))?$/.exec(tidy);
+    /^([A-Ga-g])(##|♯♯|bb|♭♭|[#♯b♭♮x]?)(-?\d{1,2})?(?:([+-]\d+(?:[.,]\d+)?)(?:c|ct|cents?)?)?$/.exec(tidy);
   if (!match) return { ok: false, problem: { kind: 'no note', read, nearest: resembling(tidy) } };
   const [, letter = '', sign = '', octave, cents] = match;
   const name = `${letter.toUpperCase()}${sign}`;
@@ -92,6 +95,8 @@ export function parseNote(text: string): NoteReading {
     return { ok: false, problem: { kind: 'no note', read, nearest: `${name}${within}` } };
   }
   const away = cents === undefined ? 0 : Number(cents.replace(',', '.'));
+  if (Math.abs(away) > MOST_CENTS)
+    return { ok: false, problem: { kind: 'no note', read, nearest: `${name}${number}` } };
   return { ok: true, noteNumber: 12 * (number + 1) + semitone + away / 100 };
 }
 

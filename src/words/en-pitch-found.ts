@@ -38,6 +38,7 @@ export const foundWords = {
   farads,
   numberOf,
   span,
+  noteAt: (note: string, hertz: number) => `${note}, ${hertzText(hertz)}`,
   capacitor,
   shortParts: ({ ra, rbFixed, trimmer, capacitor: c }: PartsText): string =>
     `${ohms(ra.ohms)} · ${ohms(rbFixed.ohms)} · ${ohms(trimmer.ohms)} · ${farads(c.farads)}`,
@@ -48,7 +49,7 @@ export const foundWords = {
   name: (place: number | null, a: PartsText, b: PartsText): string => {
     const [one, other] = [farads(a.capacitor.farads), farads(b.capacitor.farads)];
     const caps = one === other ? one : `${one} and ${other}`;
-    return place === null ? caps : `No. ${place}, ${caps}`;
+    return place === null ? caps : `No. ${place} (${caps})`;
   },
 
   ruler: {
@@ -95,7 +96,28 @@ export const foundWords = {
     pair: (a: number, b: number) => `${cents(a)} / ${cents(b)}`,
     range: (low: number, high: number) => `${signed(low)} to ${signed(high)}`,
     price: (value: number | null) => (value === null ? '–' : formatFixed(value, 2)),
-    sensitivity: (of: string, value: number) => `${of} ±${formatShare(value, 1)}`,
+    sensitivity: (of: string, value: number) => `${of} ${toleranceText(value)}`,
+    csvHeads: ['place', 'reach both, 10 to 90 %', 'reach both, full travel', 'different parts', 'price'],
+    csvVoiceHeads: [
+      'target low Hz',
+      'target high Hz',
+      'RA ohm',
+      'fixed RB ohm',
+      'trimmer ohm',
+      'trimmer kind',
+      'C farad',
+      'dielectric',
+      'C tolerance',
+      'reach, 10 to 90 %',
+      '99 % of kits from Hz',
+      '99 % of kits to Hz',
+      'turn',
+      'turn, 5 % of kits below',
+      'turn, 5 % of kits above',
+      'cents a degree',
+      'warm room, least cents',
+      'warm room, most cents',
+    ],
     csv: 'Save the table as CSV',
     fileName: 'candidates',
     keys: 'Up and down arrow choose another candidate.',
@@ -130,7 +152,7 @@ export const foundWords = {
       untuned: 'before tuning, 99 of 100 kits',
       worst: 'worst-case parts, untuned',
     },
-    withLaw: (label: string, law: string) => `${label} (parts ${law})`,
+    withLaw: (label: string, law: string) => `${label} (${law})`,
     none: 'nothing in common',
     settable: (value: number) => `±${cents(value)} cents`,
     degree: (value: number) => `${cents(value)} cents`,
@@ -150,7 +172,7 @@ export const foundWords = {
     regulated: 'a regulated supply: none',
     hurts: 'Which tolerance hurts most',
     hurtsHeads: ['part', 'moves A by', 'moves B by'],
-    hurtsBy: (value: number) => `±${formatShare(value, 1)}`,
+    hurtsBy: toleranceText,
     hurtsBasis: 'First order: what each tolerance alone does to the period, at its limit.',
     changes: 'What to change',
     noChanges: (voice: VoiceId) => `${voice}: no change of one part helps more than a trace.`,
@@ -171,6 +193,7 @@ export const foundWords = {
       beats < 0.05
         ? `Their interval is ${upper} : ${lower} within a trace: no beats.`
         : `Their interval is ${signed(apart)} cents from ${upper} : ${lower}: ${formatFixed(beats, beats < 10 ? 1 : 0)} beats a second (${formatFixed(beats, 2)} Hz).`,
+    noBeats: 'Their interval lies near no ratio of small numbers: no beats to tell of.',
     keep: 'Keep on the shortlist',
     kept: 'On the shortlist',
     full: 'The shortlist is full: take one off first.',
@@ -232,7 +255,7 @@ export const foundWords = {
     isFirst: 'X is the first',
     isSecond: 'X is the second',
     explain: 'Listen to first, second and X as often as you like, then say which X is.',
-    none: 'There is only one candidate; keep or find another to compare.',
+    none: 'Find or keep at least two candidates; then they can be heard against each other.',
     score: (right: number, of: number) => `${right} of ${of} right.`,
     chance: (chance: number) =>
       chance > 0.05
@@ -246,6 +269,7 @@ export const foundWords = {
 
   shortlist: {
     heading: 'Shortlist',
+    keptName: (name: string) => `kept, ${name}`,
     empty:
       'Nothing kept yet. Choose a candidate and press “Keep on the shortlist”; it stays in the design, its file and its link.',
     hear: (name: string) => `Hear ${name}`,
@@ -269,7 +293,7 @@ export const foundWords = {
     dielectric: 'dielectric',
     tolerance: 'tolerance',
     add: 'Add a capacitor',
-    remove: (n: number) => `Take capacitor ${n} away`,
+    remove: (n: number) => `Take away capacitor ${n}`,
     removeShort: 'Take away',
     hear: (name: string) => `Hear ${name}`,
     sweep: (name: string) => `Sweep ${name}`,
@@ -311,7 +335,7 @@ export const foundWords = {
       close: 'it is nearly as good',
     },
     hurts: (voice: VoiceId, of: string, value: number) =>
-      `What moves ${voice} most is the ${of}, by ±${formatShare(value, 1)} at its limit.`,
+      `What moves ${voice} most is the ${of}, by ${toleranceText(value)} at its limit.`,
     allHere: 'Nearly every kit will be tuned with ease.',
     some: (inTwenty: number) =>
       `Of twenty kits about ${formatFixed(inTwenty, 0)} will not reach both notes with the trimmer between 10 and 90 %.`,

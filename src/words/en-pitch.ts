@@ -5,8 +5,10 @@ import type { Pair, VoiceId } from '../quantity/units.ts';
 
 export const hertzText = (value: number): string =>
   value >= 10_000 ? formatQuantity(value, 'Hz', 3) : formatFixed(value, value < 100 ? 2 : 1, 'Hz');
-export const toleranceText = (value: number): string =>
-  `±${formatShare(value, Number.isInteger(value * 100) ? 0 : 1)}`;
+/** Per cent with a decimal only where there is one. */
+export const percentText = (value: number): string =>
+  formatShare(value, Math.abs(value * 100 - Math.round(value * 100)) < 0.05 ? 0 : 1);
+export const toleranceText = (value: number): string => `±${percentText(value)}`;
 const quoted = (text: string): string => `“${text.length > 24 ? `${text.slice(0, 23)}…` : text}”`;
 const between = (low: number, high: number): string => `${hertzText(low)} to ${hertzText(high)}`;
 
@@ -94,6 +96,7 @@ export const pitchWords = {
       'normal-2': 'bell-shaped, tolerance = 2 σ',
       'normal-3': 'bell-shaped, tolerance = 3 σ',
     },
+    lawsShort: { uniform: 'uniform', 'normal-2': '2 σ', 'normal-3': '3 σ' },
     lawHint:
       'Anywhere within tolerance is common practice when nothing is known of the parts; it is the careful choice.',
     kits: 'kits',
@@ -212,6 +215,9 @@ export const pitchWords = {
     failed: 'The search broke off because of a fault. Press Find parts to begin anew; nothing typed is lost.',
     found: (shown: number, combinations: number, fitting: number) =>
       `${formatNumber(combinations, 4)} combinations of both voices accounted for, ${formatNumber(fitting, 4)} of them fit; the best ${shown} are shown.`,
+    foundNone: (combinations: number) =>
+      `${formatNumber(combinations, 4)} combinations of both voices accounted for; none of them fits.`,
+    next: 'Put other values into the drawer, allow ordering, or wish for notes nearer to one another or to these; then search again.',
     law: (law: string, kits: number) => `Per cents: ${formatNumber(kits, 6)} kits drawn, parts ${law}.`,
     none: (voice: VoiceId) => `No parts of the drawer bring ${voice} to its note. These come nearest:`,
     nonePairs:

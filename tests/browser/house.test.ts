@@ -42,7 +42,8 @@ describe('the normal build', () => {
     expect(policy.get('style-src')).toEqual(["'self'"]);
     expect(policy.get('connect-src')).toEqual(["'none'"]);
     expect(policy.get('require-trusted-types-for')).toEqual(["'script'"]);
-    expect(policy.get('trusted-types')).toEqual(['lit-html']);
+    expect(policy.get('worker-src')).toEqual(["'self'"]);
+    expect(policy.get('trusted-types')).toEqual(['lit-html', 'lampnote-worker']);
   });
 
   test('is served with the same policy, closed to frames, with the camera for itself and no microphone', async () => {

@@ -3,7 +3,13 @@ import { describe, expect, test } from 'vitest';
 import { type Complaint, decode, decodeText, encodeText } from '../../src/design/decode.ts';
 import { DEFAULT_DESIGN } from '../../src/design/defaults.ts';
 import { type Design, FORMAT, VERSION } from '../../src/design/design.ts';
-import { DEFAULT_PITCH, MOST_SHORTLISTED, type Pitch, type VoiceParts } from '../../src/design/pitch.ts';
+import {
+  DEFAULT_PITCH,
+  MOST_SHORTLISTED,
+  NOTE_LENGTH,
+  type Pitch,
+  type VoiceParts,
+} from '../../src/design/pitch.ts';
 import { DEFAULT_DAYLIGHT, DEFAULT_ROOM, type Room } from '../../src/design/room.ts';
 import { BENCH_DESIGN } from '../circuit/building.ts';
 
@@ -171,6 +177,17 @@ describe.each(objects.filter((path) => path !== ''))('in the place of the object
       expect((complaints[0] as { path: string }).path.startsWith(path)).toBe(true);
     }
   });
+});
+
+test('a typed note is kept as it is, up to its length', () => {
+  const typed = (A: string) => ({
+    ...FULL,
+    pitch: { ...FULL_PITCH, wish: { ...FULL_PITCH.wish, notes: { A, B: '' } } },
+  });
+  expect(complaintsAbout(typed('?'.repeat(NOTE_LENGTH)))).toEqual([]);
+  expect(complaintsAbout(typed('?'.repeat(NOTE_LENGTH + 1)))).toMatchObject([
+    { path: 'pitch.wish.notes.A', accepts: { kind: 'text', length: NOTE_LENGTH } },
+  ]);
 });
 
 test('a list that is none, and one that is too long, are refused at their place', () => {

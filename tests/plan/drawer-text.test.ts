@@ -1,8 +1,8 @@
 /** A drawer written as text reads back as the drawer it was. */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import type { Drawer } from '../../src/design/pitch.ts';
 import { csvText } from '../../src/app/table-csv.ts';
+import type { Drawer } from '../../src/design/pitch.ts';
 import { DIELECTRICS, type DielectricId } from '../../src/parts/capacitors.ts';
 import { TRIMMERS, type TrimmerId } from '../../src/parts/trimmers.ts';
 import { readDrawer } from '../../src/plan/drawer-file.ts';
@@ -20,7 +20,9 @@ const decades = (least: number, most: number) =>
   fc.tuple(three, fc.integer({ min: least, max: most })).map(([n, power]) => Number(`${n}e${power}`));
 const drawers: fc.Arbitrary<Pick<Drawer, 'resistors' | 'trimmers' | 'capacitors'>> = fc.record({
   resistors: fc.array(fc.record({ ohms: decades(0, 4), ...stock }), { maxLength: 5 }),
-  trimmers: fc.array(fc.record({ ohms: decades(0, 4), part: keys<TrimmerId>(TRIMMERS), ...stock }), { maxLength: 5 }),
+  trimmers: fc.array(fc.record({ ohms: decades(0, 4), part: keys<TrimmerId>(TRIMMERS), ...stock }), {
+    maxLength: 5,
+  }),
   capacitors: fc.array(
     fc.record({ farads: decades(-12, -7), dielectric: keys<DielectricId>(DIELECTRICS), ...stock }),
     { maxLength: 5 },

@@ -5,13 +5,14 @@ import { jack } from './jack.ts';
 import { light } from './light.ts';
 import { movingCell } from './moving-cell.ts';
 import { pitch } from './pitch.ts';
+import { planning } from './planning.ts';
 import { power } from './power.ts';
 import { type Evaluators, Inputs, type Row } from './rows.ts';
 import { timing } from './timing.ts';
 
 export { type Row, readRow } from './rows.ts';
 
-const TABLES = [timing, gates, movingCell, jack, pitch, light, power, daylight];
+const TABLES = [timing, gates, movingCell, jack, pitch, planning, light, power, daylight];
 const EVALUATORS: Evaluators = Object.assign({}, ...TABLES);
 
 export function valuesFor(row: Row): Readonly<Record<string, number>> {

@@ -10,13 +10,26 @@ const ruler = (low: number, high: number, width: number) => {
 
 /** The table of equal temperament as printed for A4 = 440 Hz (ISO 16), to a hundredth. */
 const PRINTED: Readonly<Record<string, number>> = {
-  'C4': 261.63, 'C♯4': 277.18, 'D4': 293.66, 'D♯4': 311.13, 'E4': 329.63, 'F4': 349.23, 'F♯4': 369.99,
-  'G4': 392.0, 'G♯4': 415.3, 'A4': 440.0, 'A♯4': 466.16, 'B4': 493.88, 'C5': 523.25,
+  C4: 261.63,
+  'C♯4': 277.18,
+  D4: 293.66,
+  'D♯4': 311.13,
+  E4: 329.63,
+  F4: 349.23,
+  'F♯4': 369.99,
+  G4: 392.0,
+  'G♯4': 415.3,
+  A4: 440.0,
+  'A♯4': 466.16,
+  B4: 493.88,
+  C5: 523.25,
 };
 
 test('an octave is marked with the printed table of equal temperament', () => {
   const { ticks } = ruler(261, 524, 900);
-  expect(Object.fromEntries(ticks.map(({ name, hertz }) => [name, Number(hertz.toFixed(2))]))).toEqual(PRINTED);
+  expect(Object.fromEntries(ticks.map(({ name, hertz }) => [name, Number(hertz.toFixed(2))]))).toEqual(
+    PRINTED,
+  );
 });
 
 test('a ruler of seven octaves still names each C', () => {

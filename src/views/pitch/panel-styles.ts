@@ -8,7 +8,7 @@ export const panelStyles = css`
     gap: 6px 22px;
     align-items: start;
     margin: 8px 0;
-    --label-width: 7.4em;
+    --label-width: 8.2em;
     --field-width: 7.6em;
   }
   .fields > p {
@@ -25,6 +25,9 @@ export const panelStyles = css`
     align-items: center;
     gap: 8px 10px;
     margin: 8px 0;
+  }
+  .row label.list {
+    --label-width: auto;
   }
   .row p {
     margin: 0;

@@ -26,8 +26,19 @@ export function svgText(drawing: SVGSVGElement): string {
   const to = [copy, ...copy.querySelectorAll<SVGElement>('*')];
   for (const [i, element] of from.entries()) {
     const style = getComputedStyle(element);
-    for (const look of LOOKS) to[i]!.setAttribute(look, style.getPropertyValue(look));
+    const above = element === drawing ? null : getComputedStyle(element.parentElement!);
+    for (const look of LOOKS) {
+      const value = style.getPropertyValue(look);
+      // All of them but opacity pass from a group to its shapes.
+      const known = look === 'opacity' ? '1' : above?.getPropertyValue(look);
+      if (value !== known) to[i]!.setAttribute(look, value);
+    }
     to[i]!.removeAttribute('class');
+    // Another machine may not have the face: every text keeps its width all the same.
+    if (element instanceof SVGTextElement) {
+      to[i]!.setAttribute('textLength', element.getComputedTextLength().toFixed(1));
+      to[i]!.setAttribute('lengthAdjust', 'spacingAndGlyphs');
+    }
   }
   const paper = document.createElementNS(SVG, 'rect');
   paper.setAttribute('width', '100%');

@@ -64,7 +64,8 @@ export class PitchRuler extends LitElement {
         cursor: pointer;
       }
       .pale {
-        fill: var(--hair);
+        fill: var(--control-line);
+        fill-opacity: 0.25;
         stroke: var(--control-line);
         stroke-width: 1;
       }
@@ -142,7 +143,7 @@ export class PitchRuler extends LitElement {
       return { key: voice, x, half: reach, width: sheet.measure(label, 'bold'), lines: 1, prefer: 'low' };
     });
     const stood = placeAbove(standing, width, 2);
-    const top = 2 * line + 6;
+    const top = this.targets.length > 0 ? 2 * line + 6 : 4;
 
     let y = top;
     const rows = this.bars.map((bar) => {
@@ -170,8 +171,8 @@ export class PitchRuler extends LitElement {
       viewBox="0 0 ${width} ${height}"
       @click=${this.#press}
     >
-      ${ticks.map((tick) => svg`<path class="grid" d="M${place(tick.hertz)} ${top}V${foot}"></path>`)} ${rows}
-      ${this.targets.map((target) => this.#target(target, place, line, foot))}
+      ${ticks.map((tick) => svg`<path class="grid" d="M${place(tick.hertz)} ${top}V${foot}"></path>`)} ${rows.map(({ shapes }) => shapes)}
+      ${this.targets.map((target) => this.#target(target, place, line, foot))} ${rows.map(({ words }) => words)}
       ${stood.map(
         (spot, i) =>
           svg`<text class=${voiceClass(this.targets[i]!.voice)} x=${spot.left} y=${(2 - spot.row - 0.5) * line} dy="0.35em">${this.targets[i]!.label}</text>`,
@@ -209,7 +210,7 @@ export class PitchRuler extends LitElement {
     y: number,
     rowHeight: number,
     labelWidth: number,
-  ): SVGTemplateResult {
+  ): { readonly shapes: SVGTemplateResult; readonly words: SVGTemplateResult } {
     const { width, fontSize, narrow } = this.#sheet;
     const middle = y + (narrow ? 2.4 * fontSize : rowHeight / 2);
     const thick = 1.5 * fontSize;
@@ -220,17 +221,23 @@ export class PitchRuler extends LitElement {
     const [label = ''] = breakLines(bar.label, (narrow ? width : labelWidth - 8) + 1, (part) =>
       this.#sheet.measure(part, 'bold'),
     );
-    return svg`<g class=${bar.chosen ? 'bar chosen' : 'bar'} data-key=${bar.key}>
-      <rect class="press" x="0" y=${y} width=${width} height=${rowHeight}></rect>
-      ${
-        narrow
-          ? svg`<text class="name" x="0" y=${y + 0.9 * fontSize} dy="0.35em">${label}</text>`
-          : svg`<text class="name" x=${labelWidth - 8} y=${middle} dy="0.35em" text-anchor="end">${label}</text>`
-      }
-      ${rect('pale', bar.nominal, thick)} ${bar.sure ? rect('sure', bar.sure, thin) : nothing}
-      ${says === null ? nothing : svg`<text class="quiet" x=${says.x} y=${middle} dy="0.35em" text-anchor=${says.anchor}>${bar.says}</text>`}
-      ${bar.untuned.map(({ voice, hertz }) => markAt(voice, place(hertz), y + rowHeight + 0.35 * fontSize, 3))}
-    </g>`;
+    const name = bar.chosen ? 'bar chosen' : 'bar';
+    return {
+      shapes: svg`<g class=${name} data-key=${bar.key}>
+        <rect class="press" x="0" y=${y} width=${width} height=${rowHeight}></rect>
+        ${rect('pale', bar.nominal, thick)} ${bar.sure ? rect('sure', bar.sure, thin) : nothing}
+        ${bar.untuned.map(({ voice, hertz }) => markAt(voice, place(hertz), y + rowHeight + 0.35 * fontSize, 3))}
+      </g>`,
+      // Above the marks of what is wanted, which may run through them.
+      words: svg`<g class=${name} data-key=${bar.key}>
+        ${
+          narrow
+            ? svg`<text class="name" x="0" y=${y + 0.9 * fontSize} dy="0.35em">${label}</text>`
+            : svg`<text class="name" x=${labelWidth - 8} y=${middle} dy="0.35em" text-anchor="end">${label}</text>`
+        }
+        ${says === null ? nothing : svg`<text class="quiet" x=${says.x} y=${middle} dy="0.35em" text-anchor=${says.anchor}>${bar.says}</text>`}
+      </g>`,
+    };
   }
 
   /** Beside the bar, where there is room: right of it, or left of it. */
