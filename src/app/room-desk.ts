@@ -10,13 +10,13 @@ import { roomLight } from '../plan/levels.ts';
 import type { MeasuredDay } from '../plan/measured-day.ts';
 import { type RoomAnswer, roomAnswer } from '../plan/room-answer.ts';
 import type { DayWay } from '../plan/room-day.ts';
-import type { VoiceId, Volts } from '../quantity/units.ts';
+import type { Ohms, VoiceId, Volts } from '../quantity/units.ts';
 import type { RoomComplaint } from '../words/room-facts.ts';
 import type { Lampnote } from './lampnote.ts';
 import { planWorkerOpener } from './plan-worker.device.ts';
 import { type Helper, Planner } from './planner.ts';
 import type { OpenLog } from './playing-light.ts';
-import { type RoomPiece, roomSound } from './room-sound.ts';
+import { MARGIN_FROM, type RoomPiece, roomSound } from './room-sound.ts';
 import { Store } from './store.ts';
 
 export interface RoomView {
@@ -133,6 +133,24 @@ export class RoomDesk {
 
   silence(): void {
     this.#app.audition.stop();
+  }
+
+  /** The long work once more. */
+  again(): void {
+    const answer = this.answer.current;
+    if (answer) void this.#work(this.#app.design.current, answer, this.day);
+  }
+
+  /** Whether the passes heard are those at the margin. */
+  get atTheMargin(): boolean {
+    return this.#app.light.place > MARGIN_FROM;
+  }
+
+  /** The hysteresis resistor that is in now, while it grows; `step` counts from 1. */
+  hysteresisHeard(step: number): Ohms | null {
+    const piece = this.#app.audition.playing.current?.piece;
+    if (piece?.kind !== 'turns') return null;
+    return piece.steps[Math.max(0, step - 1)]?.design.voices.A.hysteresisOhms ?? null;
   }
 
   /** What is heard now of the room, and how far into it. */

@@ -21,7 +21,7 @@ export function chartShown(answer: RoomAnswer, way: DayWay): DayChart {
 }
 
 /** The design as it is set at an hour. */
-export function designAt(design: Design, answer: RoomAnswer, way: DayWay, hour: Hours): Design {
+function designAt(design: Design, answer: RoomAnswer, way: DayWay, hour: Hours): Design {
   if (way !== 'resets') return way === 'now' ? design : answer.set;
   const stretches = stretchDesigns(answer.set, answer.stretches);
   return stretches.findLast(({ from }) => hour >= from)?.design ?? answer.set;
@@ -101,21 +101,5 @@ export function momentAt(
   return {
     light: lightShown([level], voice)[0]!,
     verdict: verdictAt(tripsOf(turned, answer.disturbance), level),
-  };
-}
-
-/** From an hour of the clock to closing, as the trimmers stand: the share that is right, and when it first goes wrong. */
-export function restOfDay(
-  chart: DayChart,
-  hour: Hours,
-): { readonly rightShare: number; readonly breaksAt: Hours | null } {
-  const rest = chart.verdicts.filter((verdict) => verdict.hour >= hour - 1e-9);
-  const known = rest.filter(({ state }) => state !== 'unknown');
-  const right = known.filter(({ state }) => state === 'right').length;
-  const change = chart.changes.find((one) => one.hour >= hour && one.to === 'wrong');
-  const already = rest[0]?.state === 'wrong' ? rest[0].hour : null;
-  return {
-    rightShare: known.length === 0 ? 0 : right / known.length,
-    breaksAt: already ?? change?.hour ?? null,
   };
 }

@@ -1,11 +1,13 @@
 /** The day of a room as it is shown: stretches of one state, sensors that have the same light, the light at an hour. */
-import { turnThreshold } from '../design/commands.ts';
-import type { Design } from '../design/design.ts';
+import { type Command, placeCell, setDividerOhms, setVoiceValue, turnThreshold } from '../design/commands.ts';
+import { type Design, trimmersOf } from '../design/design.ts';
 import type { Room, RoomReading } from '../design/room.ts';
 import { ROOM_MOST } from '../design/room-schema.ts';
 import type { Hours } from '../light/sun.ts';
 import { type Lux, type Pair, pairOf, type VoiceId } from '../quantity/units.ts';
 import { type DayChart, dayChart, type HourState, type HourVerdict, type Stretch } from './day.ts';
+import type { DividerAdvice } from './divider.ts';
+import type { HysteresisAdvice } from './hysteresis.ts';
 import { type HourLevels, openHours } from './levels.ts';
 import { type MeasuredDay, minutesOf } from './measured-day.ts';
 import type { Disturbance } from './trip-lux.ts';
@@ -142,3 +144,35 @@ export function readingsFrom(day: MeasuredDay, room: Room): readonly RoomReading
 function middleOf(values: readonly Lux[]): Lux {
   return values.toSorted((a, b) => a - b)[values.length >> 1] ?? 0;
 }
+
+/** Every trimmer of the design where another one has it. */
+export const setAs =
+  (set: Design): Command =>
+  (design) =>
+    trimmersOf(design).reduce(
+      (turned, id) => turnThreshold(id, set.threshold.trimmers[id].trimmer.rotation)(turned),
+      design,
+    );
+
+/** A thousandth of the turn is no turn. */
+const TURNED = 1e-3;
+
+/** Whether the trimmers stand where another design has them, as far as a screwdriver tells. */
+export function isSetAs(design: Design, set: Design): boolean {
+  return trimmersOf(design).every(
+    (id) =>
+      Math.abs(design.threshold.trimmers[id].trimmer.rotation - set.threshold.trimmers[id].trimmer.rotation) <
+      TURNED,
+  );
+}
+
+/** Hysteresis and divider of a voice as advised; what is well as it is stays. */
+export const fitForRoom =
+  (voice: VoiceId, hysteresis: HysteresisAdvice, { keep, best }: DividerAdvice): Command =>
+  (design) => {
+    const calmed =
+      hysteresis.kind === 'fit'
+        ? setVoiceValue(voice, 'hysteresisOhms', hysteresis.fitted.ohms)(design)
+        : design;
+    return keep ? calmed : setDividerOhms(voice, best.ohms)(placeCell(voice, best.cell)(calmed));
+  };

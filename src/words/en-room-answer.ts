@@ -244,6 +244,7 @@ export const answerWords = {
     stopped: 'Stopped. What is shown is from before.',
     heads: ['', 'cells as they come', 'sorted into three'],
     settable: 'can be set, each by itself',
+    comfortable: 'with room for hysteresis to spare',
     mark: 'right at one common mark',
     markAt: 'the mark',
     spreadOf: 'right places, 90 of 100 kits',
@@ -311,6 +312,7 @@ export const answerWords = {
       share === 1
         ? `As you read it, it holds from ${clock(from)} to closing.`
         : `As you read it, ${percent(share)} of the time from ${clock(from)} to closing is right.`,
+    closed: 'Nothing is open after that hour.',
     breaks: (hour: number) => `It goes wrong at ${clock(hour)}.`,
   },
 
@@ -337,9 +339,12 @@ export const answerWords = {
   lux,
   ohms,
   date: (date: string): string =>
-    new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long', year: 'numeric', timeZone: 'UTC' }).format(
-      new Date(`${date}T00:00:00Z`),
-    ),
+    new Intl.DateTimeFormat('en-GB', {
+      day: 'numeric',
+      month: 'long',
+      year: 'numeric',
+      timeZone: 'UTC',
+    }).format(new Date(`${date}T00:00:00Z`)),
   atHour: (value: number, hour: number): string => `${lux(value)} at ${clock(hour)}`,
   list: (parts: readonly string[]): string => parts.join(' · '),
   pair: (label: string, voices: Pair<string>) => `${label}: A ${voices.A}, B ${voices.B}`,

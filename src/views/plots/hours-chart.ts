@@ -179,7 +179,11 @@ export class HoursChart extends LitElement {
     const y = scaleLog().domain(span).range([bottom, top]).clamp(true);
     const points = (of: (one: HourLight) => Lux): readonly Point[] =>
       this.light.map((one) => ({ x: x(one.hour), y: one.known && of(one) > 0 ? y(of(one)) : null }));
-    const lit = { low: points((p) => p.lit.low), middle: points((p) => p.lit.middle), high: points((p) => p.lit.high) };
+    const lit = {
+      low: points((p) => p.lit.low),
+      middle: points((p) => p.lit.middle),
+      high: points((p) => p.lit.high),
+    };
     const shade = {
       low: points((p) => p.shade.low),
       middle: points((p) => p.shade.middle),
@@ -211,7 +215,12 @@ export class HoursChart extends LitElement {
       <path class="course lit" d=${lineThrough(lit.middle)}></path>
       <path class="course shade" d=${lineThrough(shade.middle)}></path>
       ${this.thresholds.map(
-        ({ from, to, upper, lower }) => svg`<rect class="band both" x=${x(from)} width=${Math.max(0, x(to) - x(from))}
+        ({
+          from,
+          to,
+          upper,
+          lower,
+        }) => svg`<rect class="band both" x=${x(from)} width=${Math.max(0, x(to) - x(from))}
             y=${y(upper)} height=${Math.max(0, y(lower) - y(upper))}></rect>
           <path class="edge both" d=${`M${x(from)} ${y(upper)}H${x(to)}M${x(from)} ${y(lower)}H${x(to)}`}></path>`,
       )}
@@ -243,12 +252,20 @@ export class HoursChart extends LitElement {
     const height = Math.ceil(sheet.fontSize * 1.2);
     const lines = this.thresholds.map(({ from, to, upper, lower }) => {
       const within = (at: number) => at >= x(from) && at <= x(to);
-      const edge = (lux: Lux): Course => (at) => (within(at) ? y(lux) : null);
+      const edge =
+        (lux: Lux): Course =>
+        (at) =>
+          within(at) ? y(lux) : null;
       return { from: x(from), to: x(to), upper: edge(upper), lower: edge(lower) };
     });
     const all: readonly Course[] = [...lit, ...shade, ...lines.flatMap(({ upper, lower }) => [upper, lower])];
     const taken: Box[] = [];
-    const name = (text: string, face: 'plain' | 'bold', kind: string, at: { course: Course; from: number; to: number }) => {
+    const name = (
+      text: string,
+      face: 'plain' | 'bold',
+      kind: string,
+      at: { course: Course; from: number; to: number },
+    ) => {
       const width = sheet.measure(text, face);
       const box = calmPlace({ ...at, width, height }, all, taken, frame);
       if (box === null) return nothing;
@@ -257,13 +274,20 @@ export class HoursChart extends LitElement {
     };
     const whole = { from: frame.left, to: frame.right };
     return [
-      ...this.thresholds.map(({ label }, i) => name(label, 'bold', 'both', { ...lines[i]!, course: lines[i]!.upper })),
+      ...this.thresholds.map(({ label }, i) =>
+        name(label, 'bold', 'both', { ...lines[i]!, course: lines[i]!.upper }),
+      ),
       name(this.litLabel, 'plain', '', { ...whole, course: lit[2]! }),
       name(this.shadeLabel, 'plain', '', { ...whole, course: shade[0]! }),
     ];
   }
 
-  #hours(x: (hour: number) => number, bottom: number, row: number, width: number): readonly SVGTemplateResult[] {
+  #hours(
+    x: (hour: number) => number,
+    bottom: number,
+    row: number,
+    width: number,
+  ): readonly SVGTemplateResult[] {
     const sheet = this.#sheet;
     const ticks = hourTicks(this.#span(), width / (sheet.fontSize * 4.2));
     const texts = ticks.map((hour) => {
@@ -273,7 +297,10 @@ export class HoursChart extends LitElement {
     });
     const kept = keepApart(texts);
     return texts.map(
-      (one, i) => svg`<line class="axis" x1=${x(one.hour)} x2=${x(one.hour)} y1=${bottom} y2=${bottom + 5}></line>
+      (
+        one,
+        i,
+      ) => svg`<line class="axis" x1=${x(one.hour)} x2=${x(one.hour)} y1=${bottom} y2=${bottom + 5}></line>
         ${kept[i] ? svg`<text class="quiet" x=${one.x} y=${bottom + 6 + row / 2} dy="0.35em" text-anchor="middle">${one.text}</text>` : nothing}`,
     );
   }
@@ -287,7 +314,10 @@ export class HoursChart extends LitElement {
   ): { readonly drawing: readonly SVGTemplateResult[]; readonly bottom: number } {
     const sheet = this.#sheet;
     const spots = placeBelow(
-      this.runs.map(({ from, to, label }) => ({ x: (x(from) + x(to)) / 2, width: sheet.measure(label, 'bold') })),
+      this.runs.map(({ from, to, label }) => ({
+        x: (x(from) + x(to)) / 2,
+        width: sheet.measure(label, 'bold'),
+      })),
       width,
     );
     const rows = spots.reduce((most, spot) => Math.max(most, spot.row + 1), 1);

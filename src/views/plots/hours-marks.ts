@@ -61,7 +61,9 @@ const AROUND = 1.5;
 /** From a little below the least light to a little above the most, never less than a decade. */
 export function luxSpan(light: readonly Lux[], thresholds: readonly Lux[]): [Lux, Lux] {
   const top = Math.max(1, ...light) * AROUND;
-  const inSight = [...light, ...thresholds].filter((lux) => lux > 0 && Number.isFinite(lux) && lux <= 20 * top);
+  const inSight = [...light, ...thresholds].filter(
+    (lux) => lux > 0 && Number.isFinite(lux) && lux <= 20 * top,
+  );
   const most = Math.max(top, ...inSight.map((lux) => lux * 1.1));
   const least = Math.min(...inSight, most / 10) / AROUND;
   return [Math.max(least, most / MOST), most];

@@ -2,10 +2,9 @@
 import { css, html, type TemplateResult } from 'lit';
 import type { Lampnote } from '../../app/lampnote.ts';
 import { type RoomDesk, roomDeskOf } from '../../app/room-desk.ts';
-import { replaceThreshold } from '../../design/room-commands.ts';
 import type { Design } from '../../design/design.ts';
 import type { RoomAnswer } from '../../plan/room-answer.ts';
-import { adviceOf, contrastOf, isSetAs } from '../../plan/room-shown.ts';
+import { adviceOf, contrastOf, isSetAs, setAs } from '../../plan/room-shown.ts';
 import type { Recommended, WindowAnswer } from '../../plan/window.ts';
 import type { VoiceId } from '../../quantity/units.ts';
 import { answerWords } from '../../words/en-room-answer.ts';
@@ -110,7 +109,11 @@ export class AnswerPanel extends AppElement {
       ${this.#setting(this.#name(answer), adviceOf(answer), several && !none ? words.allDay : '')}`;
   }
 
-  #setting(label: string, { testPointVolts, rotation, turns, turnsOfPart }: Recommended, when: string): TemplateResult {
+  #setting(
+    label: string,
+    { testPointVolts, rotation, turns, turnsOfPart }: Recommended,
+    when: string,
+  ): TemplateResult {
     const guessed = this.#design.value.room.readingsAre === 'guessed';
     return html`<p class="setting">
       <span>${when === '' ? label : `${label}, ${when}`}</span>
@@ -146,11 +149,10 @@ export class AnswerPanel extends AppElement {
       [words.margins.lit, words.times(litMargin)],
       [words.margins.shade, words.times(shadeMargin)],
       [words.margins.contrast, words.times(contrastOf(answer.extremes))],
-      [
-        words.margins.ripple,
-        rippleMargin === null ? words.margins.noRipple : words.times(rippleMargin),
-      ],
-      ...(one.kind === 'window' ? [[words.margins.window, words.window(low.volts, high.volts)] as const] : []),
+      [words.margins.ripple, rippleMargin === null ? words.margins.noRipple : words.times(rippleMargin)],
+      ...(one.kind === 'window'
+        ? [[words.margins.window, words.window(low.volts, high.volts)] as const]
+        : []),
       [words.margins.trips, words.trips(upper, lower)],
     ];
     return html`<table class="facts">
@@ -166,7 +168,7 @@ export class AnswerPanel extends AppElement {
   }
 
   #take(answer: RoomAnswer): void {
-    this.app.change(words.takeStep, replaceThreshold(answer.set));
+    this.app.change(words.takeStep, setAs(answer.set));
   }
 }
 

@@ -4,14 +4,14 @@ import type { Lampnote } from '../../app/lampnote.ts';
 import type { Planning } from '../../app/planner.ts';
 import { type RoomDesk, roomDeskOf } from '../../app/room-desk.ts';
 import type { Design } from '../../design/design.ts';
-import { LIMITS } from '../../design/limits.ts';
+import { PITCH_LIMITS } from '../../design/pitch.ts';
 import type { RoomBatch, Spread } from '../../design/room.ts';
 import { inRoom, setBatch } from '../../design/room-commands.ts';
 import { ROOM_LIMITS } from '../../design/room-schema.ts';
 import type { BatchComparison } from '../../plan/batch-room.ts';
 import type { RoomJob } from '../../plan/job.ts';
-import { answerWords } from '../../words/en-room-answer.ts';
 import { describeWords } from '../../words/en-room.ts';
+import { answerWords } from '../../words/en-room-answer.ts';
 import { AppElement } from '../app-element.ts';
 import { reader, voltsText } from '../edits.ts';
 import { Fields, fieldStyles } from '../fields.ts';
@@ -26,7 +26,7 @@ import { innerStyles } from './room-styles.ts';
 const words = answerWords.batch;
 const read = {
   kits: wholeReader(ROOM_LIMITS.kits),
-  seed: wholeReader(LIMITS.seed),
+  seed: wholeReader(PITCH_LIMITS.seed),
   tolerance: shareReader(ROOM_LIMITS.tolerance),
   offset: reader('voltage', ROOM_LIMITS.offsetVolts),
 };
@@ -121,10 +121,26 @@ function batchTable({ unsorted, sorted }: BatchComparison): TemplateResult {
         </tr>
       </thead>
       <tbody>
-        ${row(words.settable, both.map(({ settableShare }) => words.percent(settableShare)))}
-        ${row(words.mark, both.map(({ rightAtMarkShare }) => words.percent(rightAtMarkShare)))}
-        ${row(words.markAt, both.map(({ marks }) => words.marks(marks.flatMap((trimmers) => trimmers[0] ?? []))))}
-        ${row(words.spreadOf, both.map(({ places }) => words.places(places.p5, places.p95)))}
+        ${row(
+          words.settable,
+          both.map(({ settableShare }) => words.percent(settableShare)),
+        )}
+        ${row(
+          words.comfortable,
+          both.map(({ comfortableShare }) => words.percent(comfortableShare)),
+        )}
+        ${row(
+          words.mark,
+          both.map(({ rightAtMarkShare }) => words.percent(rightAtMarkShare)),
+        )}
+        ${row(
+          words.markAt,
+          both.map(({ marks }) => words.marks(marks.flatMap((trimmers) => trimmers[0] ?? []))),
+        )}
+        ${row(
+          words.spreadOf,
+          both.map(({ places }) => words.places(places.p5, places.p95)),
+        )}
       </tbody>
     </table>
     <p class="said">${words.gain(unsorted.settableShare, unsorted.rightAtMarkShare, sorted.rightAtMarkShare)}</p>

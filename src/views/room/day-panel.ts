@@ -155,11 +155,7 @@ export class DayPanel extends AppElement {
         axis-label=${alike ? words.axis : words.axisOf(voice)}
         lit-label=${words.lit}
         shade-label=${words.shaded}
-        .summary=${words.summary(
-          roomWords.lux(least),
-          roomWords.lux(most),
-          spoken,
-        )}
+        .summary=${words.summary(roomWords.lux(least), roomWords.lux(most), spoken)}
         .describe=${(hour: number) => this.#moment(design, answer, shown, voice, hour)}
         .formatHour=${words.hour}
         .formatLux=${pageWords.luxNumber}

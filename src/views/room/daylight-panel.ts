@@ -3,7 +3,12 @@ import { css, html, type TemplateResult } from 'lit';
 import type { Lampnote } from '../../app/lampnote.ts';
 import { roomDeskOf } from '../../app/room-desk.ts';
 import type { Design } from '../../design/design.ts';
-import { DEFAULT_DAYLIGHT, DEFAULT_WINDOW, type DaylightFactor, type RoomDaylight } from '../../design/room.ts';
+import {
+  type DaylightFactor,
+  DEFAULT_DAYLIGHT,
+  DEFAULT_WINDOW,
+  type RoomDaylight,
+} from '../../design/room.ts';
 import { admitDaylight, inRoom, setDaylight, shutOutDaylight } from '../../design/room-commands.ts';
 import { ROOM_LIMITS } from '../../design/room-schema.ts';
 import { averageDaylightFactor } from '../../light/daylight.ts';
@@ -12,7 +17,7 @@ import type { RoomAnswer } from '../../plan/room-answer.ts';
 import { describeWords } from '../../words/en-room.ts';
 import { roomWords } from '../../words/room.ts';
 import { AppElement } from '../app-element.ts';
-import { NONE } from '../edits.ts';
+import { NONE, reader } from '../edits.ts';
 import { Fields, fieldStyles } from '../fields.ts';
 import { panelStyles } from '../pitch/panel-styles.ts';
 import { Selected } from '../select.ts';
@@ -33,7 +38,6 @@ import {
   shareReader,
 } from './readers.ts';
 import { innerStyles } from './room-styles.ts';
-import { reader } from '../edits.ts';
 
 const words = describeWords.daylight;
 type WindowFactor = Extract<DaylightFactor, { kind: 'window' }>;

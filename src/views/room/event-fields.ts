@@ -1,7 +1,7 @@
 /** The values of an event as fields, the same for what should gate and for what must not. */
 import type { TemplateResult } from 'lit';
 import type { Command } from '../../design/commands.ts';
-import type { RoomEvent, RoomEventKind } from '../../design/room.ts';
+import type { RoomEvent } from '../../design/room.ts';
 import { ROOM_LIMITS } from '../../design/room-schema.ts';
 import { describeWords } from '../../words/en-room.ts';
 import type { ReadText } from '../controls/events.ts';
@@ -30,7 +30,10 @@ interface FieldOf {
 }
 
 const L = ROOM_LIMITS;
-const length = (limits: { min: number; max: number }): FieldOf => ({ read: lengthReader(limits), text: metresField });
+const length = (limits: { min: number; max: number }): FieldOf => ({
+  read: lengthReader(limits),
+  text: metresField,
+});
 const share: FieldOf = { read: shareReader(L.share), text: shareField };
 const seconds: FieldOf = { read: secondsReader(L.seconds), text: secondsField };
 
@@ -72,5 +75,3 @@ export function eventFields(
     }),
   );
 }
-
-export const EVENT_KINDS = Object.keys(describeWords.event.kinds) as readonly RoomEventKind[];

@@ -196,10 +196,22 @@ function timingTable({ event }: RoomReport): TemplateResult {
         </tr>
       </thead>
       <tbody>
-        ${row(timing.note, timed(({ shortestNote }) => timing.length(shortestNote)))}
-        ${row(timing.gap, timed(({ shortestGap }) => timing.length(shortestGap)))}
-        ${row(timing.fastest, timed(({ fastestHertz }) => timing.rate(fastestHertz)))}
-        ${row(timing.longer, timed(({ longerBy }) => timing.longerBy(longerBy)))}
+        ${row(
+          timing.note,
+          timed(({ shortestNote }) => timing.length(shortestNote)),
+        )}
+        ${row(
+          timing.gap,
+          timed(({ shortestGap }) => timing.length(shortestGap)),
+        )}
+        ${row(
+          timing.fastest,
+          timed(({ fastestHertz }) => timing.rate(fastestHertz)),
+        )}
+        ${row(
+          timing.longer,
+          timed(({ longerBy }) => timing.longerBy(longerBy)),
+        )}
         ${row(timing.heard, (voice) => {
           const long = heardSeconds[voice];
           return long !== null && Number.isFinite(long) ? timing.length(long) : '–';

@@ -4,8 +4,7 @@ import type { Lampnote } from '../../app/lampnote.ts';
 import { type RoomDesk, type RoomView, roomDeskOf } from '../../app/room-desk.ts';
 import type { Design } from '../../design/design.ts';
 import { ROOM_LIMITS } from '../../design/room-schema.ts';
-import { benchAnswer } from '../../plan/room-bench.ts';
-import type { RoomAnswer } from '../../plan/room-answer.ts';
+import { type RoomAnswer, tonight } from '../../plan/room-answer.ts';
 import { answerWords } from '../../words/en-room-answer.ts';
 import { roomWords } from '../../words/room.ts';
 import { AppElement } from '../app-element.ts';
@@ -83,23 +82,24 @@ export class MeterPanel extends AppElement {
       <div role="status">${this.#told(answer, meter, hour)}</div>`;
   }
 
-  #told(answer: RoomAnswer, meter: RoomView['meter'], hour: number): TemplateResult | string {
-    const bench = benchAnswer(this.#design.value, answer, meter, hour);
-    if (bench === null) return '';
-    return html`${bench.answers.map(
-      (one) =>
-        html`<p class="said">
-          ${bench.answers.length > 1 ? html`<strong>${one.trimmer}</strong> ` : ''}${roomWords.meter(one.answer)}
-        </p>`,
-    )}
-    ${
-      bench.rest
-        ? html`<p class="said">
-            ${words.rest(bench.rest.rightShare, hour)}
-            ${bench.rest.breaksAt === null ? '' : words.breaks(bench.rest.breaksAt)}
-          </p>`
-        : ''
-    }`;
+  #told(answer: RoomAnswer, meter: RoomView['meter'], hour: number): readonly TemplateResult[] {
+    return answer.windows.flatMap(({ window: { trimmer } }, _i, { length }) => {
+      const volts = meter[trimmer];
+      if (volts === null || volts === NONE) return [];
+      const told = tonight(answer, trimmer, volts, hour);
+      if (told === null) return [html`<p class="said">${words.closed}</p>`];
+      const { kind } = told.meter;
+      const name = length > 1 ? html`<strong>${trimmer}</strong> ` : '';
+      return [
+        html`<p class="said">${name}${roomWords.meter(told.meter)}</p>`,
+        // Where the meter cannot be right, nothing follows from it.
+        kind === 'cannot be'
+          ? html``
+          : html`<p class="said">
+              ${words.rest(told.chart.rightShare, hour)} ${told.failsAt === null ? '' : words.breaks(told.failsAt)}
+            </p>`,
+      ];
+    });
   }
 }
 

@@ -1,6 +1,7 @@
 /** Reads and prints what is typed of a room: hours of the clock, lux or nothing, lengths, seconds, degrees. */
-import { type Limits, parseQuantity, type QuantityKind } from '../../quantity/parse.ts';
+
 import { readHour } from '../../quantity/hour.ts';
+import { type Limits, parseQuantity, type QuantityKind } from '../../quantity/parse.ts';
 import { words } from '../../words/en.ts';
 import { describeWords } from '../../words/en-room.ts';
 import type { Reading, ReadText } from '../controls/events.ts';
@@ -35,8 +36,7 @@ export const secondsReader = (limits: Limits): ReadText => plain(limits, /\s*s(?
 export const degreesReader = (limits: Limits): ReadText => plain(limits, /\s*(?:°|degrees?)$/i);
 export const paceReader = (limits: Limits): ReadText => plain(limits, /\s*m\s*\/\s*s$/i);
 export const areaReader = (limits: Limits): ReadText => plain(limits, /\s*m(?:²|2)$/i);
-export const hoursReader = (limits: Limits): ReadText =>
-  plain(limits, /\s*h(?:ours?)?$/i);
+export const hoursReader = (limits: Limits): ReadText => plain(limits, /\s*h(?:ours?)?$/i);
 export const numberReader = (limits: Limits): ReadText => plain(limits, /$^/);
 export const wholeReader = (limits: Limits): ReadText => plain(limits, /$^/, true);
 export const shareReader = (limits: Limits): ReadText => reader('share', limits);

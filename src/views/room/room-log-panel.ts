@@ -9,8 +9,8 @@ import { inRoom, replaceReadings } from '../../design/room-commands.ts';
 import type { RoomJob } from '../../plan/job.ts';
 import type { LogVerdict } from '../../plan/measured-day.ts';
 import { readingsFrom } from '../../plan/room-shown.ts';
-import { logWords } from '../../words/en-scenes.ts';
 import { describeWords } from '../../words/en-room.ts';
+import { logWords } from '../../words/en-scenes.ts';
 import { lightLogWords } from '../../words/light-log.ts';
 import { AppElement } from '../app-element.ts';
 import type { CommitDetail } from '../controls/events.ts';
@@ -62,7 +62,11 @@ export class RoomLogPanel extends AppElement {
   }
 
   #opened(log: OpenLog): TemplateResult {
-    const refusal = log.guess.ok ? (log.reading?.ok === false ? log.reading.refusal : null) : log.guess.refusal;
+    const refusal = log.guess.ok
+      ? log.reading?.ok === false
+        ? log.reading.refusal
+        : null
+      : log.guess.refusal;
     if (refusal || !log.reading?.ok)
       return html`<p class="fault" role="alert">${log.name}: ${refusal ? lightLogWords.refusal(refusal) : ''}</p>`;
     const { clock } = this.#desk;
