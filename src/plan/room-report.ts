@@ -4,7 +4,15 @@
  */
 import type { Design } from '../design/design.ts';
 import type { Hours } from '../light/sun.ts';
-import { type Fraction, type Lux, type Pair, pairOf, VOICES, type VoiceId } from '../quantity/units.ts';
+import {
+  type Fraction,
+  type Hertz,
+  type Lux,
+  type Pair,
+  pairOf,
+  VOICES,
+  type VoiceId,
+} from '../quantity/units.ts';
 import { type BatchComparison, batchVerdict, drawKits, type KitOutcome } from './batch-room.ts';
 import { type DividerAdvice, dividerAdvice } from './divider.ts';
 import { type EventAnswer, eventAnswer, type PhantomVerdict, phantomVerdict } from './event-timing.ts';
@@ -94,4 +102,14 @@ function* drawn(
     yield { stage: 'kits', share: (bins === 1 ? 0 : 0.5) + (0.5 * kits.length) / batch.kits };
   }
   return kits;
+}
+
+/** Of both voices, the one that chatters more. */
+export function worstChatterOf({ A, B }: Pair<HysteresisAdvice>): Hertz {
+  return Math.max(A.now.chatterHertz, B.now.chatterHertz);
+}
+
+/** How many of the things that must not gate do so at one voice or both. */
+export function gatingPhantoms(phantoms: RoomReport['phantoms']): number {
+  return phantoms.filter(({ A, B }) => A.kind === 'gates' || B.kind === 'gates').length;
 }

@@ -4,14 +4,16 @@ import { type Design, trimmersOf } from '../design/design.ts';
 import type { Room, RoomReading } from '../design/room.ts';
 import { ROOM_MOST } from '../design/room-schema.ts';
 import type { Hours } from '../light/sun.ts';
-import { type Lux, type Pair, pairOf, type VoiceId } from '../quantity/units.ts';
+import { type Lux, type Pair, pairOf, type VoiceId, type Volts } from '../quantity/units.ts';
+import type { EdgeReason } from '../words/room-facts.ts';
 import { type DayChart, dayChart, type HourState, type HourVerdict, type Stretch } from './day.ts';
 import type { DividerAdvice } from './divider.ts';
 import type { HysteresisAdvice } from './hysteresis.ts';
 import { type HourLevels, openHours } from './levels.ts';
 import { type MeasuredDay, minutesOf } from './measured-day.ts';
+import { testPointVolts } from './setting.ts';
 import type { Disturbance } from './trip-lux.ts';
-import type { Extremes, Recommended, WindowAnswer } from './window.ts';
+import type { Edge, Extremes, Recommended, WindowAnswer } from './window.ts';
 
 /** A stretch of the day in one state. */
 export interface Run {
@@ -90,6 +92,24 @@ export function stretchDesigns(
 /** The recommended place of an answer's trimmer, or the one nearest to being right. */
 export function adviceOf(answer: WindowAnswer): Recommended {
   return answer.kind === 'window' ? answer.recommended : answer.nearest;
+}
+
+/** Both edges of a window with the volts a meter reads at the test point there, both voices lit; the lower first. */
+export function edgesOf(
+  design: Design,
+  { window: { trimmer, low, high } }: WindowAnswer,
+): readonly [EdgeRead, EdgeRead] {
+  const lit = pairOf((voice) => design.voices[voice].polarity === 'light');
+  const read = ({ rotation, reason }: Edge): EdgeRead => ({
+    volts: testPointVolts(design, trimmer, Math.min(1, Math.max(0, rotation)), lit),
+    reason,
+  });
+  return [read(low), read(high)];
+}
+
+export interface EdgeRead {
+  readonly volts: Volts;
+  readonly reason: EdgeReason;
 }
 
 /** Lit light over shaded light where the two are nearest in the day, of both voices the less. */

@@ -7,8 +7,12 @@ const { lux, clock } = roomWords;
 const SPACE = '\u00A0';
 const volts = (value: number): string => formatFixed(value, 2, 'V');
 const ohms = (value: number | null): string => (value === null ? 'none' : formatQuantity(value, 'Ω', 3));
-const times = (value: number): string =>
-  value > 99 ? 'over 99 ×' : `${formatNumber(value, value < 10 ? 2 : 3)}${SPACE}×`;
+const times = (value: number): string => {
+  if (value > 99) return `over 99${SPACE}×`;
+  // Near 1 the second decimal tells right from wrong.
+  const decimals = value < 1.1 ? 2 : value < 10 ? 1 : 0;
+  return `${formatFixed(value, decimals)}${SPACE}×`;
+};
 const percent = (value: number): string => {
   // A share that is not whole never reads as if it were.
   if (value > 0.995 && value < 1) return `over 99${SPACE}%`;
@@ -35,6 +39,8 @@ export const answerWords = {
     between: (lit: string, shade: string) =>
       `The threshold must lie between ${shade}, the brightest shade of the day, and ${lit}, its least light.`,
     band: 'The grey band is the light at the sensors, from half to double the sky model. The dotted band below is the event’s shadow in it.',
+    crossed: (lit: string, shade: string) =>
+      `The day’s brightest shade is ${shade}, its least light ${lit}: no one threshold lies between them.`,
     steady: 'Without daylight the light follows the readings alone.',
     holds: 'One setting holds all day.',
     resets: (hours: readonly number[]) =>
@@ -60,6 +66,7 @@ export const answerWords = {
     heading: 'Set it to',
     unanswered:
       'Type the lux with nothing in the way, and with the shadow on the sensor: the setting follows at once.',
+    later: 'Follows once there is a reading.',
     shared: 'both voices',
     own: (voice: VoiceId) => `trimmer ${voice}`,
     allDay: 'all day',
@@ -80,6 +87,7 @@ export const answerWords = {
       shade: 'the shade may grow by',
       ripple: 'clear of the ripple by',
       noRipple: 'no ripple',
+      inRipple: 'not clear of it',
       contrast: 'lit over shaded, at worst',
       window: 'window',
       trips: 'counts as light above, as shade below',
@@ -88,6 +96,16 @@ export const answerWords = {
     trips: (upper: number, lower: number) =>
       Math.abs(upper - lower) < 0.02 * upper ? lux(upper) : `${lux(upper)}, ${lux(lower)}`,
     times,
+    outlook: {
+      chatter: 'chatter at the trip point',
+      settable: 'kits that can be set',
+      mark: 'kits right at one common mark',
+      phantoms: 'what must not gate, and does',
+      gating: (count: number, of: number) => (of === 0 ? 'nothing named' : `${count} of ${of}`),
+      recorded: 'recorded minutes right',
+      changes: 'notes nobody meant, A and B',
+      anHour: (a: number, b: number) => `${formatNumber(a, 2)} and ${formatNumber(b, 2)} an hour`,
+    },
     edges: 'What bounds the window',
     remedies: 'What would help',
     stored: (share: number) => `Through the open hours: ${percent(share)} of the time right.`,
@@ -199,7 +217,8 @@ export const answerWords = {
         : seconds > 0
           ? `${milliseconds(seconds)} longer`
           : `${milliseconds(-seconds)} shorter`,
-    works: { true: 'gates on every pass', false: 'does not follow every pass' },
+    every: 'passes',
+    works: { true: 'each one gates', false: 'not every one gates' },
     silent: 'does not answer',
     order: (seconds: number | null) =>
       seconds === null
@@ -216,11 +235,11 @@ export const answerWords = {
     ) => {
       switch (verdict.kind) {
         case 'too shallow':
-          return `stays clear: ${times(verdict.margin)} too bright to count`;
+          return `stays clear by ${times(verdict.margin)}`;
         case 'too short':
           return `too quick: ${milliseconds(verdict.seconds)}, it takes ${milliseconds(verdict.neededSeconds)}`;
         case 'gates':
-          return 'gates, though nobody meant it';
+          return 'gates, though it must not';
       }
     },
   },
@@ -252,9 +271,11 @@ export const answerWords = {
     marks: (marks: readonly number[]) => marks.map((mark) => formatShare(mark)).join(' / '),
     places: (low: number, high: number) => `${formatShare(low)} to ${formatShare(high)} of the turn`,
     gain: (each: number, mark: number, sorted: number) =>
-      each - mark < 0.005
-        ? 'One common mark does for every kit that can be set: mark the panel and be done.'
-        : `Setting each kit by itself instead of at a common mark: ${percent(mark)} become ${percent(each)}. Sorting the cells into three lots, each with a mark of its own: ${percent(sorted)}.`,
+      each === 0
+        ? 'Not one kit can be set in these hours: see what would help.'
+        : each - mark < 0.005
+          ? 'One common mark does for every kit that can be set: mark the panel and be done.'
+          : `Setting each kit by itself instead of at a common mark: ${percent(mark)} become ${percent(each)}. Sorting the cells into three lots, each with a mark of its own: ${percent(sorted)}.`,
     strip: 'Where the right place of the trimmer lies',
     stripSummary: (p5: number, p50: number, p95: number) =>
       `Of a hundred kits ninety are right between ${formatShare(p5)} and ${formatShare(p95)} of the turn, the middle one at ${formatShare(p50)}.`,

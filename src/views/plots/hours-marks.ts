@@ -187,6 +187,11 @@ export const hoursStyles = css`
     max-width: none;
     font-size: var(--text-control);
   }
+  @media (max-width: 520px) {
+    .drawing {
+      min-height: 19rem;
+    }
+  }
   @media (forced-colors: active) {
     .cloud {
       fill: CanvasText;

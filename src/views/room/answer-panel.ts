@@ -1,10 +1,13 @@
 /** `<answer-panel>`: "Set it to": volts, turns, margins; what bounds the window, and what would help. */
 import { css, html, type TemplateResult } from 'lit';
 import type { Lampnote } from '../../app/lampnote.ts';
+import type { Planning } from '../../app/planner.ts';
 import { type RoomDesk, roomDeskOf } from '../../app/room-desk.ts';
 import type { Design } from '../../design/design.ts';
+import type { RoomJob } from '../../plan/job.ts';
 import type { RoomAnswer } from '../../plan/room-answer.ts';
-import { adviceOf, contrastOf, isSetAs, setAs } from '../../plan/room-shown.ts';
+import { gatingPhantoms, worstChatterOf } from '../../plan/room-report.ts';
+import { adviceOf, contrastOf, edgesOf, isSetAs, setAs } from '../../plan/room-shown.ts';
 import type { Recommended, WindowAnswer } from '../../plan/window.ts';
 import type { VoiceId } from '../../quantity/units.ts';
 import { answerWords } from '../../words/en-room-answer.ts';
@@ -12,6 +15,7 @@ import { roomWords } from '../../words/room.ts';
 import { AppElement } from '../app-element.ts';
 import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
+import { lastReport } from './report.ts';
 import { innerStyles } from './room-styles.ts';
 
 const words = answerWords.set;
@@ -43,6 +47,7 @@ export class AnswerPanel extends AppElement {
       }
       .facts td {
         text-align: end;
+        white-space: nowrap;
       }
       ul {
         margin: 4px 0;
@@ -55,11 +60,13 @@ export class AnswerPanel extends AppElement {
   #desk!: RoomDesk;
   #design!: Selected<Design, Design>;
   #answer!: Selected<RoomAnswer | null, RoomAnswer | null>;
+  #planning!: Selected<Planning<RoomJob>, Planning<RoomJob>>;
 
   protected override bind(app: Lampnote): void {
     this.#desk = roomDeskOf(app);
     this.#design = new Selected(this, app.design, (design) => design);
     this.#answer = new Selected(this, this.#desk.answer, (answer) => answer);
+    this.#planning = new Selected(this, this.#desk.planner.state, (state) => state);
   }
 
   protected override render(): TemplateResult {
@@ -82,7 +89,7 @@ export class AnswerPanel extends AppElement {
         <button type="button" @click=${() => globalThis.print()}>${answerWords.card.print}</button>
       </div>
       <p class="small" role="status">${taken ? words.taken : words.now(answer.chartNow.rightShare)}</p>
-      ${answer.windows.map((one) => this.#figures(one, answer))}
+      ${answer.windows.map((one) => this.#figures(one, answer))} ${this.#outlook()}
       ${
         answer.remedies.length > 0
           ? html`<h3>${words.remedies}</h3>
@@ -94,8 +101,8 @@ export class AnswerPanel extends AppElement {
       <details>
         <summary>${words.edges}</summary>
         <ul>
-          ${answer.windows.flatMap(({ window }) =>
-            [window.low, window.high].map(
+          ${answer.windows.flatMap((one) =>
+            edgesOf(this.#design.value, one).map(
               ({ volts, reason }) => html`<li>${words.volts(volts)}: ${roomWords.edge(reason)}</li>`,
             ),
           )}
@@ -143,7 +150,7 @@ export class AnswerPanel extends AppElement {
 
   #figures(one: WindowAnswer, answer: RoomAnswer): TemplateResult {
     const { litMargin, shadeMargin, rippleMargin, trips } = adviceOf(one);
-    const { low, high } = one.window;
+    const [low, high] = edgesOf(this.#design.value, one);
     const { upper, lower } = trips[one.window.trimmer];
     const rows: readonly (readonly [string, string])[] = [
       [words.margins.lit, words.times(litMargin)],
@@ -157,6 +164,33 @@ export class AnswerPanel extends AppElement {
     ];
     return html`<table class="facts">
       ${answer.windows.length > 1 ? html`<caption class="small">${this.#name(one)}</caption>` : ''}
+      <tbody>
+        ${rows.map(([label, value]) => html`<tr><th scope="row">${label}</th><td>${value}</td></tr>`)}
+      </tbody>
+    </table>`;
+  }
+
+  /** What the longer work found, in a few figures. */
+  #outlook(): TemplateResult | string {
+    const report = lastReport(this.#planning.value);
+    if (report === null) return '';
+    const { batch, hysteresis, log, phantoms } = report;
+    const rows: readonly (readonly [string, string])[] = [
+      [words.outlook.chatter, answerWords.parts.chatterOf(worstChatterOf(hysteresis))],
+      [words.outlook.settable, answerWords.batch.percent(batch.unsorted.settableShare)],
+      [words.outlook.mark, answerWords.batch.percent(batch.unsorted.rightAtMarkShare)],
+      [words.outlook.phantoms, words.outlook.gating(gatingPhantoms(phantoms), phantoms.length)],
+      ...(log === null
+        ? []
+        : [
+            [words.outlook.recorded, answerWords.batch.percent(log.rightShare)] as const,
+            [
+              words.outlook.changes,
+              words.outlook.anHour(log.phantomsPerHour.A, log.phantomsPerHour.B),
+            ] as const,
+          ]),
+    ];
+    return html`<table class="facts">
       <tbody>
         ${rows.map(([label, value]) => html`<tr><th scope="row">${label}</th><td>${value}</td></tr>`)}
       </tbody>

@@ -82,7 +82,7 @@ export class BatchPanel extends AppElement {
           command: (offsetVolts) => inRoom(setBatch({ offsetVolts })),
         })}
       </div>
-      ${this.#progress()} ${report ? batchTable(report.batch) : html`<p class="muted">${answerWords.set.unanswered}</p>`}
+      ${this.#progress()} ${report ? batchTable(report.batch) : html`<p class="muted">${answerWords.set.later}</p>`}
     </section>`;
   }
 

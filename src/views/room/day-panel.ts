@@ -115,7 +115,10 @@ export class DayPanel extends AppElement {
   }
 
   #day(design: Design, answer: RoomAnswer): TemplateResult {
-    const { shown, sensor } = this.#view.value;
+    const { sensor } = this.#view.value;
+    const several = answer.stretches.length > 1;
+    // A day that one setting serves is not set again in between.
+    const shown = !several && this.#view.value.shown === 'resets' ? 'recommended' : this.#view.value.shown;
     const alike = sensorsAlike(answer.levels);
     const voice = alike ? 'A' : sensor;
     const chart = chartShown(answer, shown);
@@ -126,7 +129,7 @@ export class DayPanel extends AppElement {
     return html`<div class="choices">
         <choice-row
           legend=${words.shown}
-          .choices=${choicesOf(words.ways)}
+          .choices=${choicesOf(words.ways).filter(({ value }) => several || value !== 'resets')}
           value=${shown}
           @choose=${({ detail }: CustomEvent<ChooseDetail>) =>
             this.#desk.show({ shown: detail.value as DayWay })}
@@ -181,9 +184,11 @@ export class DayPanel extends AppElement {
   #complaints(answer: RoomAnswer | null): TemplateResult | string {
     const complaints = answer?.complaints ?? this.#desk.complaints;
     if (complaints.length === 0) return '';
-    return html`<ul class="complaints" role="status">
-      ${complaints.map((complaint) => html`<li>${roomWords.complaint(complaint)}</li>`)}
-    </ul>`;
+    return html`<div role="status">
+      <ul class="complaints">
+        ${complaints.map((complaint) => html`<li>${roomWords.complaint(complaint)}</li>`)}
+      </ul>
+    </div>`;
   }
 }
 

@@ -216,7 +216,7 @@ function timingTable({ event }: RoomReport): TemplateResult {
           const long = heardSeconds[voice];
           return long !== null && Number.isFinite(long) ? timing.length(long) : '–';
         })}
-        ${row('', (voice) => timing.works[works[voice] ? 'true' : 'false'])}
+        ${row(timing.every, (voice) => timing.works[works[voice] ? 'true' : 'false'])}
       </tbody>
     </table>
     <p class="said">${timing.order(bAfterA)}</p>`;

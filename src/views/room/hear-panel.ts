@@ -63,7 +63,7 @@ export class HearPanel extends AppElement {
       <h2 id="title">${words.heading}</h2>
       ${
         answer === null
-          ? html`<p class="muted">${answerWords.set.unanswered}</p>`
+          ? html`<p class="muted">${answerWords.set.later}</p>`
           : html`${ROOM_PIECES.map((piece) => this.#piece(piece, heard))}
               <p class="said" role="status">${heard === null ? '' : this.#now(heard, answer)}</p>`
       }

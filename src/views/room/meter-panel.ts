@@ -49,7 +49,7 @@ export class MeterPanel extends AppElement {
     const answer = this.#answer.value;
     return html`<section aria-labelledby="title">
       <h2 id="title">${words.heading}</h2>
-      ${answer === null ? html`<p class="muted">${answerWords.set.unanswered}</p>` : this.#asked(answer)}
+      ${answer === null ? html`<p class="muted">${answerWords.set.later}</p>` : this.#asked(answer)}
     </section>`;
   }
 

@@ -57,7 +57,7 @@ export class PartsPanel extends AppElement {
         known && report
           ? this.#table(report)
           : html`<p class="muted">
-              ${known ? (this.#planning.value.kind === 'failed' ? words.failed : words.working) : answerWords.set.unanswered}
+              ${known ? (this.#planning.value.kind === 'failed' ? words.failed : words.working) : answerWords.set.later}
             </p>`
       }
     </section>`;

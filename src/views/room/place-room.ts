@@ -69,19 +69,17 @@ export class PlaceRoom extends AppElement {
             <daylight-panel .app=${app}></daylight-panel>
             <room-log-panel .app=${app}></room-log-panel>
           </div>
+          <event-panel .app=${app}></event-panel>
+          <card-panel .app=${app}></card-panel>
           <div class="column">
-            <event-panel .app=${app}></event-panel>
-            <hear-panel .app=${app}></hear-panel>
-          </div>
-          <div class="column card">
-            <card-panel .app=${app}></card-panel>
             <meter-panel .app=${app}></meter-panel>
+            <hear-panel .app=${app}></hear-panel>
           </div>
           <div class="column">
             <parts-panel .app=${app}></parts-panel>
-            <batch-panel .app=${app}></batch-panel>
             <cell-panel .app=${app}></cell-panel>
           </div>
+          <batch-panel .app=${app}></batch-panel>
         </div>
       </div>
     </main>`;

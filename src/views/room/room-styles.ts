@@ -83,8 +83,7 @@ export const roomStyles = css`
       padding: 0;
     }
     .page > :not(.panels),
-    .panels > :not(.card),
-    .panels .column > :not(card-panel) {
+    .panels > :not(card-panel) {
       display: none;
     }
     .panels {
@@ -95,6 +94,10 @@ export const roomStyles = css`
 
 /** Inside the panels. */
 export const innerStyles = css`
+  .small {
+    max-width: none;
+    text-wrap: pretty;
+  }
   h2 {
     margin-bottom: 6px;
     padding-bottom: 4px;
@@ -103,6 +106,16 @@ export const innerStyles = css`
   h3 {
     margin: 16px 0 4px;
     font-size: var(--text-body);
+  }
+  .fields {
+    grid-template-columns: repeat(auto-fit, minmax(min(100%, 13em), 1fr));
+    --label-width: 7.2em;
+    --field-width: 5.6em;
+  }
+  label.list,
+  .fields label.list {
+    --label-width: auto;
+    grid-template-columns: auto minmax(0, 1fr);
   }
   .said {
     margin: 6px 0;

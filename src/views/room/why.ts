@@ -20,7 +20,7 @@ export function whyWords(design: Design, answer: RoomAnswer | null): readonly st
   return [
     words.question,
     light.day === null ? words.steady : words.band,
-    words.between(
+    (brightest.lux < darkest.lux ? words.between : words.crossed)(
       answerWords.atHour(darkest.lux, darkest.hour),
       answerWords.atHour(brightest.lux, brightest.hour),
     ),
