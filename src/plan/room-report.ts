@@ -63,8 +63,7 @@ export function* roomReport(task: RoomTask): Generator<RoomProgress, RoomReport>
   const dividers: Partial<Record<VoiceId, DividerAdvice>> = {};
   for (const [i, voice] of VOICES.entries()) {
     yield { stage: 'parts', share: i / VOICES.length };
-    const { lit, shade } = extremes[voice];
-    hysteresis[voice] = hysteresisAdvice(set, voice, disturbance, lit.lux / shade.lux);
+    hysteresis[voice] = hysteresisAdvice(set, voice, disturbance, contrastFor(task, voice));
     dividers[voice] = dividerAdvice(design, voice, extremes, disturbance);
   }
   const { canShare } = sharedVerdict(design, extremes, disturbance);
@@ -87,6 +86,16 @@ export function* roomReport(task: RoomTask): Generator<RoomProgress, RoomReport>
     batch: { unsorted, sorted },
     log: day === null ? null : logVerdict(set, day, here.shadeShare, openHours(design.room), disturbance),
   };
+}
+
+/**
+ * What the hysteresis must stay below: the day's least light over its brightest shade; where these cross, and the day
+ * needs several settings, the event's own contrast.
+ */
+function contrastFor({ extremes, levels }: RoomTask, voice: VoiceId): number {
+  const { lit, shade } = extremes[voice];
+  const whole = lit.lux / shade.lux;
+  return whole > 1 ? whole : 1 / Math.max(...levels.map(({ shadeShare }) => shadeShare[voice]));
 }
 
 /** The batch, its cells sorted into so many bins; the unsorted one is the first half of the work. */

@@ -52,7 +52,8 @@ export const answerWords = {
   },
 
   title: {
-    hours: (from: number, to: number) => `${clock(from)} to ${clock(to)}`,
+    hours: (from: number, to: number) =>
+      clock(from) === clock(to) ? 'day and night' : `${clock(from)} to ${clock(to)}`,
     room: 'The room',
     change: 'change',
     lamp: (hertz: number, depth: number) =>

@@ -156,7 +156,7 @@ export class AnswerPanel extends AppElement {
       [words.margins.lit, words.times(litMargin)],
       [words.margins.shade, words.times(shadeMargin)],
       [words.margins.contrast, words.times(contrastOf(answer.extremes))],
-      [words.margins.ripple, rippleMargin === null ? words.margins.noRipple : words.times(rippleMargin)],
+      [words.margins.ripple, rippleWords(rippleMargin)],
       ...(one.kind === 'window'
         ? [[words.margins.window, words.window(low.volts, high.volts)] as const]
         : []),
@@ -204,6 +204,11 @@ export class AnswerPanel extends AppElement {
   #take(answer: RoomAnswer): void {
     this.app.change(words.takeStep, setAs(answer.set));
   }
+}
+
+function rippleWords(margin: number | null): string {
+  if (margin === null) return words.margins.noRipple;
+  return margin > 0 ? words.times(margin) : words.margins.inRipple;
 }
 
 customElements.define('answer-panel', AnswerPanel);

@@ -70,14 +70,14 @@ export class DaylightPanel extends AppElement {
     css`
       label.date {
         display: grid;
-        grid-template-columns: minmax(0, var(--label-width)) minmax(0, var(--field-width)) auto;
+        grid-template-columns: minmax(0, var(--label-width)) minmax(0, 10em);
         align-items: center;
         column-gap: var(--unit);
         padding-block: 2px;
         font-size: var(--text-control);
       }
       label.date input {
-        width: calc(100% + 1.5em);
+        width: 100%;
         min-height: 28px;
         padding: 2px 8px;
         border: var(--stroke-control) solid var(--control-line);
