@@ -40,28 +40,29 @@ export function runsOf({ verdicts, changes }: Pick<DayChart, 'verdicts' | 'chang
   });
 }
 
-/** The day with a setting of its own for each stretch: stretches that have none keep the one before. */
+/**
+ * The day with a setting of its own for each stretch: stretches that have none keep the one before. Shares are those of
+ * the hours asked for: the hour at which a stretch ends is judged by the next one's setting.
+ */
 export function chartWithResets(
   set: Design,
   stretches: readonly Stretch[],
   levels: readonly HourLevels[],
   disturbance: Disturbance,
 ): DayChart {
-  const charts = stretchDesigns(set, stretches).map(({ from, to, design }) => {
-    const own = levels.filter(({ hour }) => hour >= from - 1e-9 && hour <= to + 1e-9);
-    return { from, to, chart: dayChart(design, own, disturbance) };
+  const pieces = stretchDesigns(set, stretches).map(({ from, to, design }, i, { length }) => {
+    const last = i === length - 1;
+    const own = levels.filter(({ hour }) => hour >= from - 1e-9 && (last || hour < to - 1e-9));
+    return { from, chart: dayChart(design, own, disturbance) };
   });
-  const long = charts.reduce((sum, { from, to, chart }) => sum + (to - from) * chart.knownShare, 0);
-  const whole = charts.reduce((sum, { from, to }) => sum + to - from, 0);
-  const share = (of: 'rightShare' | 'marginalShare' | 'wrongShare') =>
-    long > 0
-      ? charts.reduce((sum, { from, to, chart }) => sum + chart[of] * (to - from) * chart.knownShare, 0) /
-        long
-      : 0;
+  const verdicts = pieces.flatMap(({ chart }) => chart.verdicts);
+  const known = verdicts.filter(({ state }) => state !== 'unknown').length;
+  const share = (of: HourState) =>
+    known > 0 ? verdicts.filter(({ state }) => state === of).length / known : 0;
   return {
-    verdicts: charts.flatMap(({ chart }) => chart.verdicts),
-    changes: charts.flatMap(({ from, chart }, i) => {
-      const before = charts[i - 1]?.chart.verdicts.at(-1);
+    verdicts,
+    changes: pieces.flatMap(({ from, chart }, i) => {
+      const before = pieces[i - 1]?.chart.verdicts.at(-1);
       const here = chart.verdicts[0];
       const joint =
         before && here && before.state !== here.state
@@ -69,10 +70,10 @@ export function chartWithResets(
           : [];
       return [...joint, ...chart.changes];
     }),
-    rightShare: share('rightShare'),
-    marginalShare: share('marginalShare'),
-    wrongShare: share('wrongShare'),
-    knownShare: whole > 0 ? long / whole : 0,
+    rightShare: share('right'),
+    marginalShare: share('marginal'),
+    wrongShare: share('wrong'),
+    knownShare: verdicts.length > 0 ? known / verdicts.length : 0,
   };
 }
 

@@ -13,7 +13,7 @@ import { describeWords } from '../../src/words/en-room.ts';
 import { answerWords } from '../../src/words/en-room-answer.ts';
 import { roomWords } from '../../src/words/room.ts';
 import { launch, openPage, tapSound } from './support/browser.ts';
-import { becomes, button, states, tabTo } from './support/visit.ts';
+import { becomes, button, tabTo } from './support/visit.ts';
 
 const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 let browser: Browser;
@@ -151,7 +151,7 @@ test('by keyboard alone three readings and a date become a setting, and a card t
   await button(page, words.bar.redo).press('Enter');
 
   // The meter and the batch answer, too.
-  await box(page, answerWords.meter.reads.shared).fill('25');
+  await box(page, answerWords.meter.reads.shared).fill('12');
   await box(page, answerWords.meter.reads.shared).press('Enter');
   await page.getByText(/cannot be: this trimmer gives/).waitFor();
   await page.getByText(answerWords.batch.settable, { exact: true }).waitFor();
@@ -178,6 +178,5 @@ test('by keyboard alone three readings and a date become a setting, and a card t
   await page.getByRole('link', named(words.places.names.listen)).press('Enter');
   await page.getByRole('heading', named(words.threshold.heading)).waitFor();
   await becomes(page, { A: words.strip.sounding, B: words.strip.sounding });
-  expect((await states(page)).A).toBe(words.strip.sounding);
   await close();
-});
+}, 120_000);
