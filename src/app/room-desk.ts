@@ -24,8 +24,8 @@ export interface RoomView {
   readonly shown: DayWay;
   /** Whose light is drawn. */
   readonly sensor: VoiceId;
-  /** Clock at the recording's first row; null = as the recording says. */
-  readonly startHour: Hours | null;
+  /** Clock at the first row of a recording, typed for that one; null = as the recording says. */
+  readonly start: { readonly of: OpenLog; readonly hour: Hours } | null;
   /** When the card is followed; null = at the opening hour. */
   readonly settingUp: Hours | null;
   /** What the meter reads at the trimmers' test points; null = nothing typed. */
@@ -55,7 +55,7 @@ export class RoomDesk {
   readonly view = new Store<RoomView>({
     shown: 'recommended',
     sensor: 'A',
-    startHour: null,
+    start: null,
     settingUp: null,
     meter: { A: null, B: null },
     meterHour: null,
@@ -104,8 +104,19 @@ export class RoomDesk {
   get day(): MeasuredDay | null {
     const { log } = this.#app.session.current;
     if (!log?.reading?.ok || !log.choices) return null;
-    const { startHour } = this.view.current;
-    return { startHour: startHour ?? clockOf(log) ?? 0, points: log.reading.points };
+    return { startHour: this.startHour, points: log.reading.points };
+  }
+
+  /** Clock at the recording's first row: as typed, as the recording says, or else midnight. */
+  get startHour(): Hours {
+    const { log } = this.#app.session.current;
+    const { start } = this.view.current;
+    return (start !== null && start.of === log ? start.hour : this.clock) ?? 0;
+  }
+
+  setStartHour(hour: Hours): void {
+    const { log } = this.#app.session.current;
+    if (log) this.show({ start: { of: log, hour } });
   }
 
   /** What the recording itself says of the hour; null where its times do not tell. */
@@ -167,7 +178,7 @@ export class RoomDesk {
     if (
       before &&
       before.log === log &&
-      before.view.startHour === view.startHour &&
+      before.view.start === view.start &&
       before.view.settingUp === view.settingUp &&
       ENTRIES.every((entry) => before.design[entry] === design[entry])
     )

@@ -5,9 +5,11 @@
 import type { Design } from '../design/design.ts';
 import type { Hours } from '../light/sun.ts';
 import {
+  type Candela,
   type Fraction,
   type Hertz,
   type Lux,
+  type Metres,
   type Pair,
   pairOf,
   VOICES,
@@ -16,6 +18,7 @@ import {
 import { type BatchComparison, batchVerdict, drawKits, type KitOutcome } from './batch-room.ts';
 import { type DividerAdvice, dividerAdvice } from './divider.ts';
 import { type EventAnswer, eventAnswer, type PhantomVerdict, phantomVerdict } from './event-timing.ts';
+import { type Gain, lampFor, lampGain, tubeGain } from './help.ts';
 import { type HysteresisAdvice, hysteresisAdvice } from './hysteresis.ts';
 import { type HourLevels, openHours } from './levels.ts';
 import { type LogVerdict, logVerdict, type MeasuredDay } from './measured-day.ts';
@@ -51,11 +54,24 @@ export interface RoomReport {
   /** One for each phantom of the room. */
   readonly phantoms: readonly Pair<PhantomVerdict>[];
   readonly batch: BatchComparison;
+  readonly gains: Gains;
   /** Under the recommended setting; null without a recording. */
   readonly log: LogVerdict | null;
 }
 
+/** What a tube around each sensor and a lamp of its own would do to the contrast of the worse sensor. */
+export interface Gains {
+  /** Null where there is a tube already, or the event is no hand straight above. */
+  readonly tube: (Gain & { readonly boreMetres: Metres; readonly depthMetres: Metres }) | null;
+  /** Null where the contrast is good enough as it is. */
+  readonly lamp: (Gain & { readonly lux: Lux; readonly candela: Candela; readonly metres: Metres }) | null;
+}
+
 const KITS_AT_ONCE = 250;
+/** A pen's barrel, and a small lamp on a stalk; a contrast that leaves room for hysteresis and spread (common practice). */
+const TUBE = { boreRadiusMetres: 0.005, depthMetres: 0.03 } as const;
+const LAMP_METRES: Metres = 0.3;
+const COMFORTABLE = 4;
 
 export function* roomReport(task: RoomTask): Generator<RoomProgress, RoomReport> {
   const { design, set, levels, extremes, disturbance, day, settingUp } = task;
@@ -84,6 +100,7 @@ export function* roomReport(task: RoomTask): Generator<RoomProgress, RoomReport>
     event,
     phantoms,
     batch: { unsorted, sorted },
+    gains: gainsFor(design, here, lit),
     log: day === null ? null : logVerdict(set, day, here.shadeShare, openHours(design.room), disturbance),
   };
 }
@@ -111,6 +128,26 @@ function* drawn(
     yield { stage: 'kits', share: (bins === 1 ? 0 : 0.5) + (0.5 * kits.length) / batch.kits };
   }
   return kits;
+}
+
+function gainsFor({ room }: Design, { shadeShare }: HourLevels, lit: Pair<Lux>): Gains {
+  const worse = shadeShare.A >= shadeShare.B ? 'A' : 'B';
+  const lamp = lampFor(lit[worse], shadeShare[worse], COMFORTABLE, LAMP_METRES);
+  return {
+    tube:
+      room.tube === null && room.event.kind === 'hand'
+        ? {
+            ...tubeGain(room, TUBE),
+            boreMetres: 2 * TUBE.boreRadiusMetres,
+            depthMetres: TUBE.depthMetres,
+          }
+        : null,
+    lamp: lamp && {
+      ...lampGain(lit[worse], shadeShare[worse], lamp.lux),
+      ...lamp,
+      metres: LAMP_METRES,
+    },
+  };
 }
 
 /** Of both voices, the one that chatters more. */

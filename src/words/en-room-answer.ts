@@ -197,6 +197,13 @@ export const answerWords = {
     keep: 'keep it',
     fitButton: (voice: VoiceId) => `Fit it for ${voice}`,
     fitStep: (voice: VoiceId) => `parts of ${voice} for the room`,
+    gains: 'What would gain',
+    contrast: (now: number, then: number) => `lit over shaded ${times(now)} becomes ${times(then)}`,
+    tube: (bore: number, depth: number, contrast: string, left: number) =>
+      `A tube of ${formatFixed(bore * 1000, 0, 'mm')} bore, ${formatFixed(depth * 1000, 0, 'mm')} deep, in light from all round: ${contrast} (by geometry); ${percent(left)} of the light is left.`,
+    lamp: (candela: number, metres: number, more: number, contrast: string) =>
+      `A lamp of its own, ${formatNumber(candela, 2)}${SPACE}cd at ${formatFixed(metres * 100, 0, 'cm')}, hidden by the event: ${lux(more)} more, ${contrast}.`,
+    enoughContrast: 'The contrast needs no lamp of its own.',
     sharing: (canShare: boolean) =>
       canShare
         ? 'One shared trimmer can serve both sensors.'

@@ -91,7 +91,8 @@ export class PartsPanel extends AppElement {
         </tbody>
       </table>
       <div class="row">${VOICES.map((voice) => this.#fit(report, voice))}</div>
-      <p class="said">${words.sharing(canShare)}</p>`;
+      <p class="said">${words.sharing(canShare)}</p>
+      ${gainsWords(report)}`;
   }
 
   #fit(report: RoomReport, voice: VoiceId): TemplateResult | string {
@@ -101,6 +102,29 @@ export class PartsPanel extends AppElement {
       ${words.fitButton(voice)}
     </button>`;
   }
+}
+
+function gainsWords({ gains: { tube, lamp } }: RoomReport): TemplateResult {
+  return html`<h3>${words.gains}</h3>
+    ${
+      tube === null
+        ? ''
+        : html`<p class="said">
+            ${words.tube(tube.boreMetres, tube.depthMetres, words.contrast(tube.contrastNow, tube.contrastThen), tube.litShare)}
+          </p>`
+    }
+    <p class="said">
+      ${
+        lamp === null
+          ? words.enoughContrast
+          : words.lamp(
+              lamp.candela,
+              lamp.metres,
+              lamp.lux,
+              words.contrast(lamp.contrastNow, lamp.contrastThen),
+            )
+      }
+    </p>`;
 }
 
 function adviceWords(advice: HysteresisAdvice): string {

@@ -3,19 +3,17 @@ import { css, html, type TemplateResult } from 'lit';
 import type { Lampnote } from '../../app/lampnote.ts';
 import type { Planning } from '../../app/planner.ts';
 import type { OpenLog } from '../../app/playing-light.ts';
-import { type RoomDesk, type RoomView, roomDeskOf } from '../../app/room-desk.ts';
+import { type RoomDesk, roomDeskOf } from '../../app/room-desk.ts';
 import type { Session } from '../../app/session.ts';
 import { inRoom, replaceReadings } from '../../design/room-commands.ts';
 import type { RoomJob } from '../../plan/job.ts';
 import type { LogVerdict } from '../../plan/measured-day.ts';
 import { readingsFrom } from '../../plan/room-shown.ts';
 import { describeWords } from '../../words/en-room.ts';
-import { logWords } from '../../words/en-scenes.ts';
-import { lightLogWords } from '../../words/light-log.ts';
 import { AppElement } from '../app-element.ts';
 import type { CommitDetail } from '../controls/events.ts';
 import '../controls/quantity-field.ts';
-import { readFile } from '../files.ts';
+import '../listen/log-panel.ts';
 import { panelStyles } from '../pitch/panel-styles.ts';
 import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
@@ -40,13 +38,12 @@ export class RoomLogPanel extends AppElement {
 
   #desk!: RoomDesk;
   #log!: Selected<Session, OpenLog | null>;
-  #view!: Selected<RoomView, RoomView['startHour']>;
   #planning!: Selected<Planning<RoomJob>, Planning<RoomJob>>;
 
   protected override bind(app: Lampnote): void {
     this.#desk = roomDeskOf(app);
     this.#log = new Selected(this, app.session, (session) => session.log);
-    this.#view = new Selected(this, this.#desk.view, (view) => view.startHour);
+    new Selected(this, this.#desk.view, (view) => view.start);
     this.#planning = new Selected(this, this.#desk.planner.state, (state) => state);
   }
 
@@ -55,30 +52,21 @@ export class RoomLogPanel extends AppElement {
     return html`<section aria-labelledby="title">
       <h2 id="title">${words.heading}</h2>
       <p class="small">${words.hint}</p>
-      <div class="row"><button type="button" @click=${this.#open}>${logWords.open}</button></div>
-      <p class="small">${logWords.drop}</p>
-      ${log ? this.#opened(log) : html`<p class="muted">${logWords.none}</p>`}
+      <log-panel .app=${this.app}></log-panel>
+      ${log?.reading?.ok ? this.#read() : ''}
     </section>`;
   }
 
-  #opened(log: OpenLog): TemplateResult {
-    const refusal = log.guess.ok
-      ? log.reading?.ok === false
-        ? log.reading.refusal
-        : null
-      : log.guess.refusal;
-    if (refusal || !log.reading?.ok)
-      return html`<p class="fault" role="alert">${log.name}: ${refusal ? lightLogWords.refusal(refusal) : ''}</p>`;
-    const { clock } = this.#desk;
+  #read(): TemplateResult {
+    const { clock, startHour } = this.#desk;
     const verdict = lastReport(this.#planning.value)?.log ?? null;
-    return html`<p role="status">${log.name}: ${lightLogWords.kept(log.reading.kept, log.reading.dropped)}</p>
-      <quantity-field
+    return html`<quantity-field
         label=${words.start}
-        .value=${this.#view.value ?? clock ?? 0}
+        .value=${startHour}
         .format=${hourText}
         .parse=${hourReader}
         .hint=${clock === null ? words.unknown : words.known(clock)}
-        @commit=${({ detail }: CustomEvent<CommitDetail>) => this.#desk.show({ startHour: detail.value })}
+        @commit=${({ detail }: CustomEvent<CommitDetail>) => this.#desk.setStartHour(detail.value)}
       ></quantity-field>
       <div class="row">
         <button type="button" @click=${this.#take}>${words.take}</button>
@@ -93,13 +81,6 @@ export class RoomLogPanel extends AppElement {
     this.app.change(words.takeStep, (design) =>
       inRoom(replaceReadings(readingsFrom(day, design.room)))(design),
     );
-  };
-
-  readonly #open = async (): Promise<void> => {
-    const file = await readFile('.csv,.tsv,.txt,text/csv,text/plain');
-    if (!file) return;
-    this.#desk.show({ startHour: null });
-    this.app.light.openLog(file.name, file.text);
   };
 }
 
