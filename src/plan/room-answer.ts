@@ -5,7 +5,7 @@
 import { turnThreshold } from '../design/commands.ts';
 import { type Design, trimmersOf } from '../design/design.ts';
 import type { Room } from '../design/room.ts';
-import { type Pair, pairOf, type VoiceId, type Volts } from '../quantity/units.ts';
+import { type Fraction, type Pair, pairOf, type VoiceId, type Volts } from '../quantity/units.ts';
 import type { MeterAnswer, Remedy, RoomComplaint, SettingStep } from '../words/room-facts.ts';
 import { type DayChart, dayChart, resetPlan, type Stretch } from './day.ts';
 import { dividerAdvice } from './divider.ts';
@@ -64,8 +64,9 @@ export function roomAnswer(
     return turnThreshold(answer.window.trimmer, Math.min(1, Math.max(0, rotation)))(next);
   }, design);
   const stretches = resetPlan(design, levels, disturbance);
+  const shadeShare = pairOf((voice) => light.sensors[voice].shadeShare);
   const remedies = windows.some(({ kind }) => kind === 'none')
-    ? [...remediesFor(set, extremes, disturbance, stretches), ...tubeRemedy(room)]
+    ? [...remediesFor(set, extremes, shadeShare, disturbance, stretches), ...tubeRemedy(room)]
     : [];
   const hour = settingUpHour ?? hours[0];
   const here = levelsAt(light, hour);
@@ -135,6 +136,7 @@ const COMFORTABLE = 4;
 function remediesFor(
   design: Design,
   extremes: Pair<Extremes>,
+  shadeShare: Pair<Fraction>,
   disturbance: Disturbance,
   stretches: readonly Stretch[],
 ): readonly Remedy[] {
@@ -147,7 +149,7 @@ function remediesFor(
     if (!canShare && !each.A.isEmpty && !each.B.isEmpty) remedies.push({ kind: 'own trimmers' });
   }
   for (const trimmer of trimmersOf(design)) {
-    remedies.push(...forVoice(design, trimmer, extremes, disturbance));
+    remedies.push(...forVoice(design, trimmer, extremes, shadeShare[trimmer], disturbance));
   }
   return remedies;
 }
@@ -174,9 +176,11 @@ function forVoice(
   design: Design,
   voice: VoiceId,
   extremes: Pair<Extremes>,
+  left: Fraction,
   disturbance: Disturbance,
 ): readonly Remedy[] {
   const { lit, shade } = extremes[voice];
+  // Least light of the hours over their brightest shade: the day's own change is in it.
   const contrast = lit.lux / shade.lux;
   const remedies: Remedy[] = [];
   const { best, keep } = dividerAdvice(design, voice, extremes, disturbance);
@@ -187,7 +191,7 @@ function forVoice(
   if (contrast < COMFORTABLE) {
     const lamp = lampFor(lit.lux, 1 / contrast, COMFORTABLE, LAMP_METRES);
     if (lamp) remedies.push({ kind: 'local lamp', ...lamp, metres: LAMP_METRES });
-    remedies.push({ kind: 'deeper shadow', left: 1 / contrast, neededLeft: 1 / COMFORTABLE });
+    remedies.push({ kind: 'deeper shadow', left, neededLeft: (left * contrast) / COMFORTABLE });
   }
   return remedies;
 }

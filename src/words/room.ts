@@ -106,7 +106,7 @@ export const roomWords = {
       case 'reset in between':
         return `Set it again at ${remedy.hours.map(clock).join(', ')}.`;
       case 'local lamp':
-        return `Add a small lamp of ${formatNumber(remedy.candela, 2)}\u00A0cd ${formatFixed(remedy.metres * 100, 0, 'cm')} above the sensor, hidden by the event: ${lux(remedy.lux)} more.`;
+        return `Add a lamp of ${formatNumber(remedy.candela, 2)}\u00A0cd ${formatFixed(remedy.metres * 100, 0, 'cm')} above the sensor, hidden by the event: ${lux(remedy.lux)} more.`;
       case 'tube':
         return `Put a tube of ${formatFixed(remedy.boreMetres * 1000, 0, 'mm')} bore and ${formatFixed(remedy.depthMetres * 1000, 0, 'mm')} depth over the sensor: the same hand then leaves ${share(remedy.left)} of the light.`;
       case 'less hysteresis':
@@ -127,7 +127,7 @@ export const roomWords = {
       case 'turn to volts':
         return `Turn ${trimmerName(step.trimmer, step.shared)} until its wiper reads ${volts(step.volts)}, at ${share(step.rotation)} of its travel${step.turnsOfPart > 1 ? `, ${turning(step.turns, step.turnsOfPart)} from the stop` : ''}. From ${volts(step.fromVolts)} to ${volts(step.toVolts)} will do.`;
       case 'just on': {
-        const light = step.soundsInLight ? 'With nothing in the way' : 'With the shadow on';
+        const light = step.soundsInLight ? 'with nothing in the way' : 'with the shadow on';
         const way = step.thenTurns > 0 ? 'up' : 'down';
         return `Without a meter: ${light}, turn ${trimmerName(step.trimmer, step.shared)} to where the sound just starts (${volts(step.volts)} today), then ${way} by ${turning(step.thenTurns, step.turnsOfPart)}.`;
       }
