@@ -83,19 +83,41 @@ export class PitchDesk {
     return report?.kind === 'found' ? (report.ranked[place]?.candidate ?? null) : null;
   }
 
-  /** What is known of a candidate in the design at hand, drawn with the wish's law and seed; kept while these stay. */
-  closeLook(candidate: Candidate): Assessment | null {
+  /**
+   * What is known of a candidate in the design at hand, with the wish's law and seed: drawn with many kits once
+   * `lookCloser` has been here, with the fewer of the list before; null = nothing yet.
+   */
+  lookAt(candidate: Candidate): Look | null {
     const design = this.#app.design.current;
-    const { law, seed } = design.pitch.wish;
-    const chip = chipOf(design);
-    const asked = { chip, law, seed };
     const before = this.#looks.get(candidate);
-    if (before && equalValues(before.asked, asked)) return before.found;
-    const found = assess(chip, candidate, { law, seed });
+    if (before && equalValues(before.asked, askedOf(design))) return { close: true, found: before.found };
+    const { searched } = this.view.current;
+    if (searched?.report.kind !== 'found' || !equalValues(searched.task.chip, chipOf(design))) return null;
+    const { ranked, assessments } = searched.report;
+    const listed = assessments[ranked.findIndex((one) => one.candidate === candidate)];
+    const { law, seed } = design.pitch.wish;
+    return listed && listed.law === law && listed.seed === seed ? { close: false, found: listed } : null;
+  }
+
+  /** Draws many kits of a candidate: a moment's work, best done when the rest stands on the screen. */
+  lookCloser(candidate: Candidate): Assessment | null {
+    const asked = askedOf(this.#app.design.current);
+    const found = assess(asked.chip, candidate, asked);
     this.#looks.set(candidate, { asked, found });
     return found;
   }
 }
+
+/** `found` null: a voice never runs. */
+export interface Look {
+  readonly close: boolean;
+  readonly found: Assessment | null;
+}
+
+const askedOf = (design: Design) => {
+  const { law, seed } = design.pitch.wish;
+  return { chip: chipOf(design), law, seed };
+};
 
 export const taskOf = (design: Design): SearchTask => ({
   chip: chipOf(design),

@@ -25,7 +25,7 @@ export function designWith(design: Design, candidate: Candidate): Design {
 }
 
 /** The same design playing other pitches by way of its capacitors: T is proportional to C. */
-export function playing(design: Design, hertz: Pair<Hertz>): Design {
+function playing(design: Design, hertz: Pair<Hertz>): Design {
   const { voices } = instrumentOf(design);
   return {
     ...design,

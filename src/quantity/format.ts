@@ -26,10 +26,7 @@ export function formatQuantity(value: number, unit: string, figures = 4, locale 
 
 /** Significant figures, no prefix; thousands set apart from five figures on. */
 export function formatNumber(value: number, figures: number, locale = 'en-GB'): string {
-  return new Intl.NumberFormat(locale, {
-    maximumSignificantDigits: figures,
-    useGrouping: 'min2',
-  } as Intl.NumberFormatOptions)
+  return formatter(locale, 'figures', figures)
     .formatToParts(value)
     .map(({ type, value: text }) => (type === 'group' ? THIN_SPACE : text))
     .join('');
@@ -37,11 +34,7 @@ export function formatNumber(value: number, figures: number, locale = 'en-GB'): 
 
 /** A fixed number of decimals: `1.54 V`. */
 export function formatFixed(value: number, decimals: number, unit = '', locale = 'en-GB'): string {
-  const text = new Intl.NumberFormat(locale, {
-    minimumFractionDigits: decimals,
-    maximumFractionDigits: decimals,
-    useGrouping: false,
-  }).format(value);
+  const text = formatter(locale, 'decimals', decimals).format(value);
   return unit ? `${text}${SPACE}${unit}` : text;
 }
 
@@ -55,4 +48,21 @@ export function formatSigned(value: number, locale = 'en-GB'): string {
   const whole = Math.round(value);
   const digits = formatFixed(Math.abs(whole), 0, '', locale);
   return whole > 0 ? `+${digits}` : whole < 0 ? `−${digits}` : '0';
+}
+
+const formatters = new Map<string, Intl.NumberFormat>();
+
+/** Made once for each kind: making one costs far more than using it. */
+function formatter(locale: string, kind: 'figures' | 'decimals', digits: number): Intl.NumberFormat {
+  const key = `${locale} ${kind} ${digits}`;
+  const known = formatters.get(key);
+  if (known) return known;
+  const made = new Intl.NumberFormat(
+    locale,
+    kind === 'figures'
+      ? ({ maximumSignificantDigits: digits, useGrouping: 'min2' } as Intl.NumberFormatOptions)
+      : { minimumFractionDigits: digits, maximumFractionDigits: digits, useGrouping: false },
+  );
+  formatters.set(key, made);
+  return made;
 }

@@ -7,11 +7,11 @@ const ohms = (value: number): string => (value === 0 ? 'none' : formatQuantity(v
 const farads = (value: number): string => formatQuantity(value, 'F', 3);
 const cents = (value: number): string =>
   `${value < 0 ? '−' : ''}${formatFixed(Math.abs(value), Math.abs(value) < 10 ? 1 : 0)}`;
-const numberOf = (hertz: number): string => formatFixed(hertz, 0);
+const numberOf = (hertz: number): string => formatFixed(hertz, hertz < 99.95 ? 1 : 0);
 /** Per cent of kits: 99.6 % is not yet all of them. */
 const share = (value: number): string =>
   value > 0.995 && value < 1 ? formatShare(Math.min(value, 0.999), 1) : formatShare(value);
-const span = (low: number, high: number): string => `${numberOf(low)} to ${hertzText(high)}`;
+const span = (low: number, high: number): string => `${numberOf(low)} to ${numberOf(high)}\u00A0Hz`;
 const signed = (value: number): string => formatSigned(value);
 
 interface PartsText {
@@ -58,8 +58,8 @@ export const foundWords = {
       `${place}${voice === 'both' ? '' : voice} · ${name}`,
     target: (voice: VoiceId, note: string) => `${voice} wants ${note}`,
     targetSpan: (voice: VoiceId, low: string, high: string) => `${voice} wants ${low} to ${high}`,
-    caption: (kits: number) =>
-      `Fig. 1 · pale: what the values promise from stop to stop; dark: what 99 of 100 kits reach with the trimmer at 10 to 90 %. Small marks: ${kits} kits of the chosen candidate before tuning, round A, square B.`,
+    caption: (law: string, kits: number) =>
+      `Fig. 1 · pale: what the values promise from stop to stop; dark: what 99 of 100 kits reach with the trimmer at 10 to 90 % (parts ${law}). Small marks: ${kits} kits of the chosen candidate before tuning, round A, square B.`,
     summary: (count: number, best: string, reach: string) =>
       `Reach of ${count} candidates on a line of pitches. The best, ${best}, brings ${reach} of kits to both notes.`,
     all: (count: number) => `Show all ${count} as bars`,
@@ -297,8 +297,8 @@ export const foundWords = {
     removeShort: 'Take away',
     hear: (name: string) => `Hear ${name}`,
     sweep: (name: string) => `Sweep ${name}`,
-    caption:
-      'Fig. 3 · pale: nominal, stop to stop; dark: what 99 of 100 kits reach with the trimmer at 10 to 90 %.',
+    caption: (law: string) =>
+      `Fig. 3 · pale: nominal, stop to stop; dark: what 99 of 100 kits reach with the trimmer at 10 to 90 % (parts ${law}).`,
     summary: (names: readonly string[]) => `Reach of ${names.join(', ')} with the same resistors.`,
     table: 'Table of the capacitors',
     heads: [

@@ -6,7 +6,7 @@ import type { Pair, VoiceId } from '../quantity/units.ts';
 export const hertzText = (value: number): string =>
   value >= 10_000 ? formatQuantity(value, 'Hz', 3) : formatFixed(value, value < 100 ? 2 : 1, 'Hz');
 /** Per cent with a decimal only where there is one. */
-export const percentText = (value: number): string =>
+const percentText = (value: number): string =>
   formatShare(value, Math.abs(value * 100 - Math.round(value * 100)) < 0.05 ? 0 : 1);
 export const toleranceText = (value: number): string => `±${percentText(value)}`;
 const quoted = (text: string): string => `“${text.length > 24 ? `${text.slice(0, 23)}…` : text}”`;
@@ -49,6 +49,7 @@ export const pitchWords = {
       series.length === 0 ? 'from the drawer' : `from the drawer, or ordered from ${series.join(' and ')}`,
     duty: (least: number, most: number) => `duty ${formatShare(least)} to ${formatShare(most)}`,
     change: 'Wish and drawer',
+    compare: 'Only compare capacitors',
   },
 
   wish: {
@@ -192,6 +193,8 @@ export const pitchWords = {
     dielectric: 'dielectric',
     step: (label: string) => `drawer: ${label}`,
     stepLines: 'drawer lines',
+    tooLarge: (most: number) =>
+      `That text is too long for a drawer: at most ${formatNumber(most, 6)} letters. It was not read; the drawer is as it was.`,
     fileName: 'drawer',
   },
 

@@ -1,6 +1,7 @@
 /** `<abx-panel>`: two candidates heard against each other at equal loudness, and blind, with the listener's score. */
 import { html, type PropertyValues, type TemplateResult } from 'lit';
 import type { Auditioned } from '../../app/audition.ts';
+import { memoized } from '../../app/derived.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
 import { type Choice, deskOf, type PitchDesk, type PitchView } from '../../app/pitch-desk.ts';
 import { targetPiece } from '../../app/pitch-pieces.ts';
@@ -150,14 +151,20 @@ export class AbxPanel extends AppElement {
   }
 
   #options(): readonly Option[] {
-    const { searched } = this.#view.value;
-    const found = searched?.report.kind === 'found' ? searched.report.ranked : [];
-    const kept = this.#design.value.pitch.shortlist;
     return [
-      ...found.map(({ candidate }, place) => option({ of: 'found', place }, candidate)),
-      ...kept.map((candidate, place) => option({ of: 'kept', place }, candidate)),
+      ...this.#foundOptions(this.#view.value.searched),
+      ...this.#keptOptions(this.#design.value.pitch.shortlist),
     ];
   }
+
+  readonly #foundOptions = memoized((searched: PitchView['searched']) =>
+    searched?.report.kind === 'found'
+      ? searched.report.ranked.map(({ candidate }, place) => option({ of: 'found', place }, candidate))
+      : [],
+  );
+  readonly #keptOptions = memoized((kept: readonly Candidate[]) =>
+    kept.map((candidate, place) => option({ of: 'kept', place }, candidate)),
+  );
 
   #sides(options: readonly Option[]): { readonly first: Option; readonly second: Option } {
     const keyed = (key: string | null) => options.find((one) => one.key === key);

@@ -21,6 +21,8 @@ import { noteText } from './bars.ts';
 import { panelStyles } from './panel-styles.ts';
 
 const words = foundWords.detail;
+/** Going down the list with an arrow key draws only where it rests. */
+const SOON_MILLISECONDS = 120;
 
 export class CandidatePanel extends AppElement {
   static override styles = [
@@ -63,6 +65,12 @@ export class CandidatePanel extends AppElement {
   #desk!: PitchDesk;
   #view!: Selected<PitchView, PitchView>;
   #design!: Selected<Design, Design>;
+  #soon: ReturnType<typeof setTimeout> | undefined;
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    clearTimeout(this.#soon);
+  }
 
   protected override bind(app: Lampnote): void {
     this.#desk = deskOf(app);
@@ -77,7 +85,9 @@ export class CandidatePanel extends AppElement {
     const design = this.#design.value;
     const { A, B } = candidate.parts;
     const name = foundWords.name(chosen.of === 'found' ? chosen.place + 1 : null, A, B);
-    const look = this.#desk.closeLook(candidate);
+    const known = this.#desk.lookAt(candidate);
+    const look = known?.found ?? null;
+    if (!known?.close) this.#lookCloserSoon(candidate);
     return html`<section aria-labelledby="candidate">
       <h2 id="candidate">${words.heading(name)}</h2>
       ${
@@ -89,8 +99,17 @@ export class CandidatePanel extends AppElement {
       ${this.#acts(candidate, design)}
       <h3>${foundWords.hear.heading}</h3>
       <hear-row .app=${this.app} .candidate=${candidate}></hear-row>
-      ${look ? this.#look(candidate, look, design) : html`<p class="fault">${words.impossible}</p>`}
+      ${look ? this.#look(candidate, look, design) : known ? html`<p class="fault">${words.impossible}</p>` : ''}
     </section>`;
+  }
+
+  /** Once the rest is on the screen. */
+  #lookCloserSoon(candidate: Candidate): void {
+    clearTimeout(this.#soon);
+    this.#soon = setTimeout(() => {
+      this.#desk.lookCloser(candidate);
+      this.requestUpdate();
+    }, SOON_MILLISECONDS);
   }
 
   #acts(candidate: Candidate, design: Design): TemplateResult {

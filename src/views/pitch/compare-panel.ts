@@ -5,6 +5,7 @@ import type { Lampnote } from '../../app/lampnote.ts';
 import { deskOf, type PitchDesk, type PitchView } from '../../app/pitch-desk.ts';
 import { designAt, sweepPiece } from '../../app/pitch-pieces.ts';
 import type { Design } from '../../design/design.ts';
+import { equalValues } from '../../design/entries.ts';
 import { LIMITS } from '../../design/limits.ts';
 import type { Candidate, VoiceParts } from '../../design/pitch.ts';
 import { DIELECTRICS, type DielectricId } from '../../parts/capacitors.ts';
@@ -13,7 +14,7 @@ import type { DriftRange } from '../../plan/drift.ts';
 import { fittedParts } from '../../plan/fitted.ts';
 import { chipOf } from '../../plan/timing.ts';
 import { pairOf } from '../../quantity/units.ts';
-import { DIELECTRIC_NAMES, toleranceText } from '../../words/en-pitch.ts';
+import { DIELECTRIC_NAMES, pitchWords, toleranceText } from '../../words/en-pitch.ts';
 import { foundWords } from '../../words/en-pitch-found.ts';
 import { AppElement } from '../app-element.ts';
 import '../controls/choice-row.ts';
@@ -27,6 +28,9 @@ import { common } from '../theme/shared.ts';
 import { panelStyles } from './panel-styles.ts';
 
 const words = foundWords.compare;
+/** Few enough to be drawn while a value is typed: the ends of 99 % are then within a cent or two. */
+const KITS = 8000;
+type Asked = Parameters<typeof compareCapacitors>;
 type Capacitor = VoiceParts['capacitor'];
 const read = { farads: reader('capacitance', LIMITS.timingFarads), share: reader('share', LIMITS.tolerance) };
 const toleranceField = (value: number | null): string =>
@@ -78,6 +82,8 @@ export class ComparePanel extends AppElement {
   #design!: Selected<Design, Design>;
   #view!: Selected<PitchView, PitchView>;
   #playing!: Selected<Auditioned | null, Auditioned | null>;
+  #asked: Asked | null = null;
+  #found: readonly Compared[] = [];
 
   constructor() {
     super();
@@ -98,7 +104,11 @@ export class ComparePanel extends AppElement {
     const { law, seed } = design.pitch.wish;
     const chip = chipOf(design);
     const voice = this.base === 'B' ? 'B' : 'A';
-    const found = compareCapacitors(chip, chip.controlVolts[voice], parts, this.capacitors, { law, seed });
+    const asked: Asked = [chip, chip.controlVolts[voice], parts, this.capacitors, { law, seed, kits: KITS }];
+    // Drawn anew only when something else is asked: this panel is also shown anew at each step of a sound.
+    if (!equalValues(asked, this.#asked)) this.#found = compareCapacitors(...asked);
+    this.#asked = asked;
+    const found = this.#found;
     const chosen = this.#desk.candidate(this.#view.value.chosen);
     const bases = (['A', 'B', 'found'] as const)
       .filter((base) => base !== 'found' || chosen)
@@ -196,7 +206,7 @@ export class ComparePanel extends AppElement {
         .summary=${words.summary(names)}
         .hertzNumber=${foundWords.numberOf}
         .text=${{
-          caption: words.caption,
+          caption: words.caption(pitchWords.wish.laws[design.pitch.wish.law]),
           fileName: words.fileName,
           svgLabel: ruler.svg,
           csvLabel: ruler.csv,

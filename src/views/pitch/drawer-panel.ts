@@ -18,12 +18,14 @@ import { DIELECTRIC_NAMES, pitchWords, TRIMMER_NAMES, toleranceText } from '../.
 import { AppElement } from '../app-element.ts';
 import { reader } from '../edits.ts';
 import { Fields, fieldStyles } from '../fields.ts';
-import { offerFile, readFile } from '../files.ts';
+import { droppedFile, offerFile, readFile } from '../files.ts';
 import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
 import { panelStyles } from './panel-styles.ts';
 
 const words = pitchWords.drawer;
+/** Far more than the fullest drawer holds. */
+const MOST_LETTERS = 60_000;
 /** Bad lines named at once. */
 const SHOWN = 8;
 const NOTHING = '';
@@ -37,6 +39,7 @@ const seriesNames: Readonly<Record<string, string>> = {
 };
 
 export class DrawerPanel extends AppElement {
+  static override properties = { ...AppElement.properties, tooLong: { state: true } };
   static override styles = [
     common,
     fieldStyles,
@@ -69,10 +72,17 @@ export class DrawerPanel extends AppElement {
     `,
   ];
 
+  /** What was last given was not read, because there was too much of it. */
+  declare tooLong: boolean;
   #drawer!: Selected<Design, Drawer>;
   #draft!: Selected<PitchView, string | null>;
   #fields!: Fields;
   #desk!: PitchDesk;
+
+  constructor() {
+    super();
+    this.tooLong = false;
+  }
 
   protected override bind(app: Lampnote): void {
     this.#desk = deskOf(app);
@@ -83,7 +93,7 @@ export class DrawerPanel extends AppElement {
 
   protected override render(): TemplateResult {
     const drawer = this.#drawer.value;
-    return html`<section aria-labelledby="drawer">
+    return html`<section aria-labelledby="drawer" @drop=${this.#drop}>
       <h2 id="drawer">${words.heading}</h2>
       ${this.#fields.choice(words.use, words.uses, drawer.use, (use) =>
         changeDrawer({ use: use as Drawer['use'] }),
@@ -111,7 +121,7 @@ export class DrawerPanel extends AppElement {
           @change=${(event: Event) => this.#take((event.currentTarget as HTMLTextAreaElement).value)}
         ></textarea>
         <p id="hint" class="small">${words.linesHint}</p>
-        <div id="bad" class="bad" aria-live="polite">${bad.length > 0 ? badLines(bad) : ''}</div>
+        <div id="bad" class="bad" aria-live="polite">${this.tooLong ? words.tooLarge(MOST_LETTERS) : bad.length > 0 ? badLines(bad) : ''}</div>
       </div>
       <div class="row">
         <button type="button" @click=${this.#apply}>${words.apply}</button>
@@ -181,6 +191,8 @@ export class DrawerPanel extends AppElement {
 
   /** What reads goes into the drawer; a text with lines that do not stays as typed. */
   #take(text: string): void {
+    this.tooLong = text.length > MOST_LETTERS;
+    if (this.tooLong) return;
     const { bad } = readDrawer(text);
     this.#desk.show({ drawerDraft: bad.length > 0 ? text : null });
     this.app.change(words.stepLines, changeDrawer(listsIn(text)));
@@ -194,6 +206,15 @@ export class DrawerPanel extends AppElement {
 
   readonly #open = async (): Promise<void> => {
     const file = await readFile('.csv,.tsv,.txt,text/csv,text/plain');
+    if (file) this.#take(file.text);
+  };
+
+  /** A list dropped here is a drawer, not a light log. */
+  readonly #drop = async (event: DragEvent): Promise<void> => {
+    if (!event.dataTransfer?.types.includes('Files')) return;
+    event.preventDefault();
+    event.stopPropagation();
+    const file = await droppedFile(event);
     if (file) this.#take(file.text);
   };
 

@@ -70,7 +70,7 @@ export class HearRow extends AppElement {
     const count = Math.min(MOST_KITS, kits);
     const bench = () => untunedBench(chipOf(design), candidate, { law, seed, kits: count }) ?? [];
     const worst = () => {
-      const look = this.#desk.closeLook(candidate);
+      const look = (this.#desk.lookAt(candidate) ?? { found: this.#desk.lookCloser(candidate) }).found;
       return pairOf((id) => look?.voices[id].worstCase ?? candidate.targets[id]);
     };
     return html`<div class="row">

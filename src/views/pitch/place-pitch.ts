@@ -63,6 +63,15 @@ export class PlacePitch extends AppElement {
         color: var(--muted);
         font-size: var(--text-control);
       }
+      .link {
+        min-height: 24px;
+        padding: 1px 2px;
+        border-color: transparent;
+        background: none;
+        color: var(--accent);
+        text-decoration: underline 1px;
+        text-underline-offset: 0.2em;
+      }
       .demands {
         display: grid;
         grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
@@ -131,6 +140,9 @@ export class PlacePitch extends AppElement {
             <div class="wanted">
               <h2 id="wanted">${wantedHeading(pitch)}</h2>
               <p>${wantedPieces(pitch).join(' · ')}</p>
+              <button type="button" class="link" @click=${() => this.#goTo('compare-panel')}>
+                ${pitchWords.wanted.compare}
+              </button>
             </div>
             <details .open=${open} @toggle=${this.#toggled}>
               <summary>${pitchWords.wanted.change}</summary>
@@ -144,11 +156,22 @@ export class PlacePitch extends AppElement {
           ${hasFound(searched) ? html`<results-panel .app=${app}></results-panel>` : ''}
           ${this.#desk.candidate(chosen) ? html`<candidate-panel .app=${app}></candidate-panel>` : ''}
           <abx-panel .app=${app}></abx-panel>
-          <shortlist-panel .app=${app}></shortlist-panel>
+          <shortlist-panel .app=${app} @look=${() => this.#goTo('candidate-panel')}></shortlist-panel>
           <compare-panel .app=${app}></compare-panel>
         </div>
       </div>
     </main>`;
+  }
+
+  /** Brings a part of the place into view, and the keys to it. */
+  async #goTo(panel: 'candidate-panel' | 'compare-panel'): Promise<void> {
+    await this.updateComplete;
+    const element = this.renderRoot.querySelector<AppElement>(panel);
+    await element?.updateComplete;
+    const heading = element?.renderRoot.querySelector('h2');
+    if (!heading) return;
+    heading.tabIndex = -1;
+    heading.focus();
   }
 
   readonly #toggled = (event: Event): void => {

@@ -1,10 +1,11 @@
 /** `<results-panel>`: what was found, as bars on a ruler and as a table to choose from. */
 import { css, html, type TemplateResult } from 'lit';
+import { memoized } from '../../app/derived.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
 import { type Choice, deskOf, type PitchDesk, type PitchView } from '../../app/pitch-desk.ts';
 import type { Design } from '../../design/design.ts';
 import { equalValues } from '../../design/entries.ts';
-import type { Candidate } from '../../design/pitch.ts';
+import type { Candidate, Wish } from '../../design/pitch.ts';
 import { type Assessment, untunedBench } from '../../plan/assess.ts';
 import type { SearchReport } from '../../plan/job.ts';
 import type { Ranked } from '../../plan/search.ts';
@@ -26,10 +27,13 @@ import { panelStyles } from './panel-styles.ts';
 type Found = Extract<SearchReport, { kind: 'found' }>;
 /** Bars drawn at first; more are a press away. */
 const FIRST_BARS = 6;
+/** Rows of the table that are in sight before it is scrolled. */
+const FIRST_ROWS = 14;
 /** Kits drawn as marks: more would be a smear. */
 const MOST_MARKS = 40;
 
 export class ResultsPanel extends AppElement {
+  static override properties = { ...AppElement.properties, standing: { state: true } };
   static override styles = [
     common,
     panelStyles,
@@ -80,9 +84,18 @@ export class ResultsPanel extends AppElement {
     `,
   ];
 
+  /** Rows that stand so far. */
+  declare standing: number;
+  #standingOf: PitchView['searched'] = null;
+  #later: ReturnType<typeof setTimeout> | undefined;
   #desk!: PitchDesk;
   #view!: Selected<PitchView, PitchView>;
   #design!: Selected<Design, Design>;
+
+  constructor() {
+    super();
+    this.standing = FIRST_ROWS;
+  }
 
   protected override bind(app: Lampnote): void {
     this.#desk = deskOf(app);
@@ -133,7 +146,7 @@ export class ResultsPanel extends AppElement {
         .a4=${wish.a4Hertz}
         .summary=${ruler.summary(shown.length, name, foundWords.share(assessments[0]!.reached.easy))}
         .hertzNumber=${foundWords.numberOf}
-        .text=${this.#figureText(bars, draw.kits)}
+        .text=${this.#figureText(bars, wish.law, draw.kits)}
         @choose=${({ detail }: CustomEvent<ChooseDetail>) => this.#choose(Number(detail.value))}
       ></pitch-ruler>
       ${
@@ -147,10 +160,10 @@ export class ResultsPanel extends AppElement {
       }`;
   }
 
-  #figureText(bars: readonly RulerBar[], kits: number) {
+  #figureText(bars: readonly RulerBar[], law: Wish['law'], kits: number) {
     const { ruler } = foundWords;
     return {
-      caption: ruler.caption(kits),
+      caption: ruler.caption(pitchWords.wish.laws[law], kits),
       fileName: ruler.fileName,
       svgLabel: ruler.svg,
       csvLabel: ruler.csv,
@@ -158,7 +171,9 @@ export class ResultsPanel extends AppElement {
     };
   }
 
-  #table({ ranked, assessments }: Found): TemplateResult {
+  #table(report: Found): TemplateResult {
+    const { ranked } = report;
+    const row = this.#rows(report);
     const { heads } = foundWords.table;
     const priced = ranked.some(({ reasons }) => reasons.price !== null);
     const { chosen } = this.#view.value;
@@ -171,9 +186,9 @@ export class ResultsPanel extends AppElement {
           </tr>
         </thead>
         <tbody>
-          ${ranked.map((one, place) => {
+          ${ranked.slice(0, this.standing).map((_, place) => {
+            const cells = row(place);
             const isChosen = chosen.of === 'found' && chosen.place === place;
-            const cells = rowOf(one, assessments[place]!);
             return html`<tr class=${isChosen ? 'chosen' : ''} @click=${() => this.#choose(place)}>
               <th scope="row">
                 <label>
@@ -192,6 +207,31 @@ export class ResultsPanel extends AppElement {
         </tbody>
       </table>
     </div>`;
+  }
+
+  /** The rows in words, each made once for a report, when it is first shown. */
+  readonly #rows = memoized(({ ranked, assessments }: Found) => {
+    const made: (readonly string[])[] = [];
+    return (place: number) => {
+      made[place] ??= rowOf(ranked[place]!, assessments[place]!);
+      return made[place];
+    };
+  });
+
+  /** The first rows stand at once, the others when these are on the screen: the page answers in between. */
+  protected override updated(): void {
+    const { searched } = this.#view.value;
+    if (searched === this.#standingOf) return;
+    this.#standingOf = searched;
+    clearTimeout(this.#later);
+    this.#later = setTimeout(() => {
+      this.standing = Number.POSITIVE_INFINITY;
+    });
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    clearTimeout(this.#later);
   }
 
   #choose(place: number): void {

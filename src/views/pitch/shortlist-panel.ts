@@ -85,7 +85,10 @@ export class ShortlistPanel extends AppElement {
         >
           ${words.hear(name)}
         </button>
-        <button type="button" @click=${() => this.#desk.show({ chosen: { of: 'kept', place } })}>
+        <button type="button" @click=${() => {
+          this.#desk.show({ chosen: { of: 'kept', place } });
+          this.dispatchEvent(new CustomEvent('look'));
+        }}>
           ${words.look(name)}
         </button>
         <button type="button" @click=${() => this.app.change(words.removeStep, unlist(place))}>
