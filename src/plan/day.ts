@@ -150,7 +150,8 @@ export function resetPlan(
   const known = levels.filter((each) => each.known);
   const stretches: Stretch[] = [];
   let start = 0;
-  while (start < known.length) {
+  // Nobody sets anything at the moment of closing.
+  while (start < known.length - 1 || stretches.length === 0) {
     const begin = known[start]!;
     let end = start + 1;
     const works = suits([begin]);

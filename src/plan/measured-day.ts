@@ -34,6 +34,8 @@ const NIGHT_LUX: Lux = 10;
 /** A sensor at the end of its range stays there: so many rows in a row, and such a share of all. */
 const CLIPPED_ROWS = 20;
 const CLIPPED_SHARE = 0.01;
+/** Less than this share of the hours missing goes without saying. */
+const COVERED_SHARE = 0.005;
 
 /** What a recording cannot tell; all else is still computed from it. */
 export function logComplaints(day: MeasuredDay, hours: readonly [Hours, Hours]): readonly RoomComplaint[] {
@@ -54,7 +56,8 @@ export function logComplaints(day: MeasuredDay, hours: readonly [Hours, Hours]):
     }
   const [from, to] = hours;
   const covered = Math.min(to, hourOf(day, times.at(-1)!)) - Math.max(from, hourOf(day, times[0]!));
-  if (covered < to - from - 1e-9)
+  // A row short of closing is no lack.
+  if (covered < (1 - COVERED_SHARE) * (to - from))
     complaints.push({ kind: 'log covers part', share: Math.max(0, covered / (to - from)) });
   return complaints;
 }

@@ -68,12 +68,18 @@ export function roomAnswer(
   const remedies = windows.some(({ kind }) => kind === 'none')
     ? [...remediesFor(set, extremes, shadeShare, disturbance, stretches), ...tubeRemedy(room)]
     : [];
+  // Where no setting serves the whole day, the card begins with the one for its first hours.
+  const first = stretches[0];
+  const cardAnswers =
+    first?.settings && windows.some(({ kind }) => kind === 'none')
+      ? windowsFor(design, extremesOf(levels.filter(({ hour }) => hour < first.to)), disturbance)
+      : windows;
   const hour = settingUpHour ?? hours[0];
   const here = levelsAt(light, hour);
   const lux = pairOf((voice) => here.lit[voice].middle);
   const shade = pairOf((voice) => lux[voice] * here.shadeShare[voice]);
   const card = settingCard(set, {
-    answers: windows,
+    answers: cardAnswers,
     extremes,
     settingUp: { hour, lux, shade },
     stretches,

@@ -70,7 +70,6 @@ export const answerWords = {
     later: 'Follows once there is a reading.',
     shared: 'both voices',
     own: (voice: VoiceId) => `trimmer ${voice}`,
-    allDay: 'all day',
     from: (hour: number) => `from ${clock(hour)}`,
     volts,
     about: (value: number) => `about ${volts(value)}`,
@@ -78,6 +77,7 @@ export const answerWords = {
       of > 1
         ? `${formatShare(rotation)} of the way, ${formatNumber(turns, 3)} of ${formatNumber(of, 3)} turns from the stop`
         : `${formatShare(rotation)} of the turn from the stop`,
+    share: (rotation: number) => formatShare(rotation),
     noWindow: 'No setting suits all the hours. The nearest:',
     noneThen: 'no setting will do',
     take: 'Take this setting',

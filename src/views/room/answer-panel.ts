@@ -9,7 +9,7 @@ import type { RoomAnswer } from '../../plan/room-answer.ts';
 import { gatingPhantoms, worstChatterOf } from '../../plan/room-report.ts';
 import { adviceOf, contrastOf, edgesOf, isSetAs, setAs } from '../../plan/room-shown.ts';
 import type { Recommended, WindowAnswer } from '../../plan/window.ts';
-import type { VoiceId } from '../../quantity/units.ts';
+import type { VoiceId, Volts } from '../../quantity/units.ts';
 import { answerWords } from '../../words/en-room-answer.ts';
 import { roomWords } from '../../words/room.ts';
 import { AppElement } from '../app-element.ts';
@@ -36,6 +36,17 @@ export class AnswerPanel extends AppElement {
       .setting strong {
         font-size: 1.25rem;
         font-weight: 650;
+      }
+      .again {
+        margin-right: 10px;
+        white-space: nowrap;
+      }
+      .again strong {
+        font-size: var(--text-body);
+      }
+      caption {
+        padding-top: 8px;
+        text-align: start;
       }
       .actions {
         display: grid;
@@ -81,8 +92,9 @@ export class AnswerPanel extends AppElement {
     const design = this.#design.value;
     const taken = isSetAs(design, answer.set);
     const several = answer.stretches.length > 1;
-    return html`${answer.windows.map((one) => this.#window(one, several))}
-      ${several ? this.#resets(answer) : ''}
+    const none = answer.windows.some(({ kind }) => kind === 'none');
+    return html`${none ? html`<p class="said fault">${words.noWindow}</p>` : ''}
+      ${answer.windows.map((one) => this.#setting(one))} ${several ? this.#resets(answer) : ''}
       <div class="actions">
         <button type="button" class="primary" ?disabled=${taken} @click=${() => this.#take(answer)}>${words.take}</button>
         <button type="button" @click=${() => this.#desk.hear('day')}>${answerWords.hear.pieces.day}</button>
@@ -110,42 +122,45 @@ export class AnswerPanel extends AppElement {
       </details>`;
   }
 
-  #window(answer: WindowAnswer, several: boolean): TemplateResult {
-    const none = answer.kind === 'none';
-    return html`${none ? html`<p class="said fault">${words.noWindow}</p>` : ''}
-      ${this.#setting(this.#name(answer), adviceOf(answer), several && !none ? words.allDay : '')}`;
-  }
-
-  #setting(
-    label: string,
-    { testPointVolts, rotation, turns, turnsOfPart }: Recommended,
-    when: string,
-  ): TemplateResult {
-    const guessed = this.#design.value.room.readingsAre === 'guessed';
+  #setting(answer: WindowAnswer): TemplateResult {
+    const { testPointVolts, rotation, turns, turnsOfPart } = adviceOf(answer);
     return html`<p class="setting">
-      <span>${when === '' ? label : `${label}, ${when}`}</span>
+      <span>${this.#name(answer)}</span>
       <span>
-        <strong>${guessed ? words.about(testPointVolts) : words.volts(testPointVolts)}</strong>
+        <strong>${this.#volts(testPointVolts)}</strong>
         <span class="small">${words.place(rotation, turns, turnsOfPart)}</span>
       </span>
     </p>`;
   }
 
+  /** Volts of a guessed room are no more than about right. */
+  #volts(volts: Volts): string {
+    return this.#design.value.room.readingsAre === 'guessed' ? words.about(volts) : words.volts(volts);
+  }
+
   /** Each stretch of a day that one setting does not serve. */
   #resets({ stretches }: RoomAnswer): TemplateResult {
-    const shared = this.#design.value.threshold.arrangement === 'shared';
     return html`<h3>${answerWords.chart.ways.resets}</h3>
-      ${stretches.map(({ from, settings }) =>
-        settings === null
-          ? html`<p class="setting"><span>${words.from(from)}</span><span class="fault">${words.noneThen}</span></p>`
-          : Object.entries(settings).map(([trimmer, setting]) =>
-              this.#setting(
-                shared ? words.from(from) : `${words.from(from)}, ${words.own(trimmer as VoiceId)}`,
-                setting,
-                '',
-              ),
-            ),
+      ${stretches.map(
+        ({ from, settings }) =>
+          html`<p class="setting">
+            <span>${words.from(from)}</span>
+            ${
+              settings === null
+                ? html`<span class="fault">${words.noneThen}</span>`
+                : html`<span>${Object.entries(settings).map(([trimmer, at]) => this.#again(trimmer as VoiceId, at))}</span>`
+            }
+          </p>`,
       )}`;
+  }
+
+  #again(trimmer: VoiceId, { testPointVolts, rotation }: Recommended): TemplateResult {
+    const shared = this.#design.value.threshold.arrangement === 'shared';
+    return html`<span class="again">
+      ${shared ? '' : html`<span class="small">${trimmer}</span>`}
+      <strong>${this.#volts(testPointVolts)}</strong>
+      <span class="small">${words.share(rotation)}</span>
+    </span> `;
   }
 
   #figures(one: WindowAnswer, answer: RoomAnswer): TemplateResult {
