@@ -9,7 +9,7 @@ import type { RoomJob } from '../plan/job.ts';
 import { roomLight } from '../plan/levels.ts';
 import type { MeasuredDay } from '../plan/measured-day.ts';
 import { type RoomAnswer, roomAnswer } from '../plan/room-answer.ts';
-import type { DayWay } from '../plan/room-day.ts';
+import { type DayWay, wayShown } from '../plan/room-day.ts';
 import type { Ohms, VoiceId, Volts } from '../quantity/units.ts';
 import type { RoomComplaint } from '../words/room-facts.ts';
 import type { Lampnote } from './lampnote.ts';
@@ -20,8 +20,8 @@ import { MARGIN_FROM, type RoomPiece, roomSound } from './room-sound.ts';
 import { Store } from './store.ts';
 
 export interface RoomView {
-  /** The day is shown with the trimmers as recommended, as they are, or set again in between. */
-  readonly shown: DayWay;
+  /** How the day is shown and heard; null = in the way that serves it. */
+  readonly shown: DayWay | null;
   /** Whose light is drawn. */
   readonly sensor: VoiceId;
   /** Clock at the first row of a recording, typed for that one; null = as the recording says. */
@@ -53,7 +53,7 @@ export class RoomDesk {
   /** Null: no light is known, or the place was never looked at. */
   readonly answer = new Store<RoomAnswer | null>(null);
   readonly view = new Store<RoomView>({
-    shown: 'recommended',
+    shown: null,
     sensor: 'A',
     start: null,
     settingUp: null,
@@ -81,6 +81,10 @@ export class RoomDesk {
       this.view.subscribe(() => this.#follow()),
       audition.playing.subscribe(() => {
         if (audition.playing.current === null) light.endProgram();
+      }),
+      // Another light was chosen meanwhile: what was to be heard in this one is over.
+      light.given.subscribe(() => {
+        if (light.given.current === null && this.heard !== null) this.silence();
       }),
     ];
     this.#follow();
@@ -134,7 +138,12 @@ export class RoomDesk {
   async hear(piece: RoomPiece): Promise<void> {
     const answer = this.answer.current;
     if (!answer) return;
-    const { program, steps } = roomSound(piece, answer, this.#app.design.current, this.view.current.shown);
+    const { program, steps } = roomSound(
+      piece,
+      answer,
+      this.#app.design.current,
+      wayShown(answer, this.view.current.shown),
+    );
     const { audition, light } = this.#app;
     audition.stop();
     await audition.play(`room ${piece}`, { kind: 'turns', steps, gated: true });

@@ -9,6 +9,16 @@ import { chartWithResets, levelsNear, stretchDesigns } from './room-shown.ts';
 
 export type DayWay = 'recommended' | 'now' | 'resets';
 
+/**
+ * The way chosen; without a choice, or where there is nothing to set again, the one that serves the day: one setting
+ * where one holds, else set again in between.
+ */
+export function wayShown({ stretches }: Pick<RoomAnswer, 'stretches'>, chosen: DayWay | null): DayWay {
+  const several = stretches.length > 1;
+  if (chosen === null) return several ? 'resets' : 'recommended';
+  return chosen === 'resets' && !several ? 'recommended' : chosen;
+}
+
 export function chartShown(answer: RoomAnswer, way: DayWay): DayChart {
   switch (way) {
     case 'recommended':

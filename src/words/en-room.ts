@@ -1,13 +1,11 @@
 /** Words for describing a room in the place Room: readings, lamps, daylight, the recording, events. In English. */
-import type { RoomEventKind } from '../design/room.ts';
-import type { RoomLampId, RoomTypeId } from '../parts/rooms.ts';
 import { formatFixed, formatNumber, formatQuantity, formatShare } from '../quantity/format.ts';
 import { roomWords } from './room.ts';
 
 const { lux, clock } = roomWords;
 const SPACE = '\u00A0';
 
-const roomTypes: Readonly<Record<RoomTypeId, string>> = {
+const roomTypes = {
   'entrance-hall': 'entrance hall',
   corridor: 'corridor',
   stairs: 'stairs',
@@ -28,7 +26,7 @@ const roomTypes: Readonly<Record<RoomTypeId, string>> = {
   'escape-lighting': 'escape lighting only',
 };
 
-const lamps: Readonly<Record<RoomLampId, string>> = {
+const lamps = {
   incandescent: 'filament lamp',
   halogen: 'halogen',
   'fluorescent-magnetic': 'fluorescent tube, magnetic ballast',
@@ -41,7 +39,7 @@ const lamps: Readonly<Record<RoomLampId, string>> = {
   'led-rectified': 'LED, straight from the mains',
 };
 
-const events: Readonly<Record<RoomEventKind, string>> = {
+const events = {
   hand: 'a hand over the sensor',
   person: 'a person passing',
   card: 'a card with slots pulled past',

@@ -17,6 +17,7 @@ import {
   momentAt,
   readingsShown,
   thresholdsShown,
+  wayShown,
 } from '../../src/plan/room-day.ts';
 import {
   gatingPhantoms,
@@ -91,6 +92,36 @@ test('set again in between, a day is right that no one setting serves', () => {
   }
   expect(chartShown(calm, 'resets').rightShare).toBeCloseTo(calm.chart.rightShare, 9);
   expect(chartShown(calm, 'now')).toBe(calm.chartNow);
+});
+
+test('unless a way is chosen, a day is shown in the one that serves it', () => {
+  expect(wayShown(calm, null)).toBe('recommended');
+  expect(wayShown(sunny, null)).toBe('resets');
+  expect(wayShown(calm, 'resets')).toBe('recommended');
+  expect(wayShown(sunny, 'now')).toBe('now');
+});
+
+test('the card of a day with several settings begins with the first of them', () => {
+  const turn = sunny.card.find((step) => step.kind === 'turn to volts')!;
+  expect(turn.volts).toBeCloseTo(sunny.stretches[0]!.settings!.A!.testPointVolts, 6);
+  const again = sunny.card.flatMap((step) => (step.kind === 'set again' ? [step.hour] : []));
+  expect(again).toEqual(sunny.stretches.slice(1).map(({ from }) => from));
+  expect(sunny.stretches.at(-1)!.from).toBeLessThan(18);
+});
+
+test('a tube and a lamp gain contrast where the shadow is shallow (closed forms)', () => {
+  const pale = designIn({
+    readings: [{ hour: 11, lux: { A: sensor(300, 150), B: sensor(300, 150) } }],
+    batch: { ...CALM.room.batch, kits: 1 },
+  });
+  const { gains } = reportOf(taskOf(pale, roomAnswer(pale, pale.room)!)).report;
+  // (E + L)/(E·s) = 4 with E = 300 lx and s = 0.5: L = 300 lx, 27 cd at 0.3 m.
+  expect(gains.lamp!.lux).toBeCloseTo(300, 6);
+  expect(gains.lamp!.candela).toBeCloseTo(27, 6);
+  expect(gains.lamp!.contrastThen).toBeCloseTo(4, 9);
+  // A tube 5 mm in radius and 30 mm deep sees the share sin²(atan(10/30)) = 0.1 of an even sky (its half angle).
+  expect(gains.tube!.litShare).toBeCloseTo(0.1, 6);
+  expect(gains.tube!.contrastThen).toBeGreaterThan(gains.tube!.contrastNow);
 });
 
 test('a stretch without any setting keeps the one before, and the chart says where it fails', () => {

@@ -1,13 +1,11 @@
 /**
  * `<hours-chart>`: light through the hours of a day, lit and under the event's shadow, each a line in its band, on a
  * logarithmic scale; the threshold across it; and beneath, when the voices gate rightly. A cursor walks the hours.
- * Fires `hour` (HourDetail) when it moves.
  */
 import { scaleLinear, scaleLog } from 'd3-scale';
 import { html, LitElement, nothing, type SVGTemplateResult, svg, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import type { Lux } from '../../quantity/units.ts';
-import { fire } from '../controls/events.ts';
 import { common } from '../theme/shared.ts';
 import { type Box, type Course, calmPlace } from './calm-place.ts';
 import { chartStyles, tableOnDemand } from './chart.ts';
@@ -55,10 +53,6 @@ export interface HourRun {
   readonly label: string;
 }
 
-export interface HourDetail {
-  readonly hour: number;
-}
-
 const BAR = 22;
 const STEP = 1 / 12;
 
@@ -68,7 +62,7 @@ export class HoursChart extends LitElement {
     thresholds: { attribute: false },
     runs: { attribute: false },
     marks: { attribute: false },
-    cursor: { attribute: false },
+    cursor: { state: true },
     axisLabel: { type: String, attribute: 'axis-label' },
     litLabel: { type: String, attribute: 'lit-label' },
     shadeLabel: { type: String, attribute: 'shade-label' },
@@ -89,6 +83,7 @@ export class HoursChart extends LitElement {
   declare runs: readonly HourRun[];
   /** What was read, as points. */
   declare marks: readonly { readonly hour: number; readonly lux: Lux }[];
+  /** The hour looked at. */
   declare cursor: number | null;
   declare axisLabel: string;
   declare litLabel: string;
@@ -152,9 +147,7 @@ export class HoursChart extends LitElement {
   }
 
   readonly #move = (event: Event): void => {
-    const hour = Number((event.currentTarget as HTMLInputElement).value);
-    this.cursor = hour;
-    fire<HourDetail>(this, 'hour', { hour });
+    this.cursor = Number((event.currentTarget as HTMLInputElement).value);
   };
 
   #span(): readonly [number, number] {

@@ -78,6 +78,7 @@ export class AnswerPanel extends AppElement {
     this.#design = new Selected(this, app.design, (design) => design);
     this.#answer = new Selected(this, this.#desk.answer, (answer) => answer);
     this.#planning = new Selected(this, this.#desk.planner.state, (state) => state);
+    new Selected(this, app.audition.playing, (playing) => playing?.id ?? null);
   }
 
   protected override render(): TemplateResult {
@@ -97,7 +98,13 @@ export class AnswerPanel extends AppElement {
       ${answer.windows.map((one) => this.#setting(one))} ${several ? this.#resets(answer) : ''}
       <div class="actions">
         <button type="button" class="primary" ?disabled=${taken} @click=${() => this.#take(answer)}>${words.take}</button>
-        <button type="button" @click=${() => this.#desk.hear('day')}>${answerWords.hear.pieces.day}</button>
+        <button
+          type="button"
+          aria-pressed=${this.#desk.heard === 'day' ? 'true' : 'false'}
+          @click=${() => (this.#desk.heard === 'day' ? this.#desk.silence() : void this.#desk.hear('day'))}
+        >
+          ${answerWords.hear.pieces.day}
+        </button>
         <button type="button" @click=${() => globalThis.print()}>${answerWords.card.print}</button>
       </div>
       <p class="small" role="status">${taken ? words.taken : words.now(answer.chartNow.rightShare)}</p>

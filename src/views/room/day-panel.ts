@@ -15,6 +15,7 @@ import {
   readingsShown,
   type ShownLight,
   thresholdsShown,
+  wayShown,
 } from '../../plan/room-day.ts';
 import { runsOf, sensorsAlike } from '../../plan/room-shown.ts';
 import type { VoiceId } from '../../quantity/units.ts';
@@ -27,7 +28,6 @@ import { choicesOf } from '../controls/choices.ts';
 import '../controls/choice-row.ts';
 import { type ChooseDetail, fire } from '../controls/events.ts';
 import '../plots/hours-chart.ts';
-import type { HourDetail } from '../plots/hours-chart.ts';
 import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
 import { innerStyles } from './room-styles.ts';
@@ -35,7 +35,6 @@ import { innerStyles } from './room-styles.ts';
 const words = answerWords.chart;
 
 export class DayPanel extends AppElement {
-  static override properties = { ...AppElement.properties, hour: { state: true } };
   static override styles = [
     common,
     innerStyles,
@@ -77,17 +76,10 @@ export class DayPanel extends AppElement {
     `,
   ];
 
-  /** Where the cursor stands. */
-  declare hour: number | null;
   #desk!: RoomDesk;
   #design!: Selected<Design, Design>;
   #answer!: Selected<RoomAnswer | null, RoomAnswer | null>;
   #view!: Selected<RoomView, RoomView>;
-
-  constructor() {
-    super();
-    this.hour = null;
-  }
 
   protected override bind(app: Lampnote): void {
     this.#desk = roomDeskOf(app);
@@ -117,8 +109,7 @@ export class DayPanel extends AppElement {
   #day(design: Design, answer: RoomAnswer): TemplateResult {
     const { sensor } = this.#view.value;
     const several = answer.stretches.length > 1;
-    // A day that one setting serves is not set again in between.
-    const shown = !several && this.#view.value.shown === 'resets' ? 'recommended' : this.#view.value.shown;
+    const shown = wayShown(answer, this.#view.value.shown);
     const alike = sensorsAlike(answer.levels);
     const voice = alike ? 'A' : sensor;
     const chart = chartShown(answer, shown);
@@ -154,7 +145,6 @@ export class DayPanel extends AppElement {
         }))}
         .runs=${runs.map((run) => ({ ...run, label: words.states[run.state] }))}
         .marks=${readingsShown(design, answer, voice)}
-        .cursor=${this.hour}
         axis-label=${alike ? words.axis : words.axisOf(voice)}
         lit-label=${words.lit}
         shade-label=${words.shaded}
@@ -167,9 +157,6 @@ export class DayPanel extends AppElement {
         table-label=${words.table}
         .heads=${words.heads}
         .rows=${rowsOf(light, chart)}
-        @hour=${({ detail }: CustomEvent<HourDetail>) => {
-          this.hour = detail.hour;
-        }}
       ></hours-chart>
       <p class="small">${words.figure(chart.rightShare, shown, answer.stretches.length)} ${words.legend}</p>
       ${changesOf(chart)}`;
