@@ -10,7 +10,7 @@ import { DEFAULT_ROOM } from '../design/room.ts';
 import { linkWords } from '../words/link.ts';
 
 /** Where a link may lead. */
-export const PLACES = ['listen', 'pitch'] as const;
+export const PLACES = ['listen', 'pitch', 'room'] as const;
 export type Place = (typeof PLACES)[number];
 
 /** The place an address names; null for one this page does not know. No name at all is the first place. */

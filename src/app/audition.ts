@@ -19,6 +19,8 @@ export type Piece =
       readonly kind: 'turns';
       readonly steps: readonly { readonly design: Design; readonly seconds: Seconds }[];
       readonly only?: VoiceId;
+      /** Gated by the light that plays, as the design at hand is. */
+      readonly gated?: boolean;
     }
   | { readonly kind: 'together'; readonly designs: readonly Design[]; readonly seconds: Seconds };
 
@@ -87,7 +89,7 @@ export class Audition {
       this.stop();
       return;
     }
-    this.#sink.settings(held(next.design, piece.only));
+    this.#sink.settings(piece.gated ? settings(next.design) : held(next.design, piece.only));
     this.#step(step + 1);
     this.#timer = setTimeout(() => this.#turn(piece, step + 1), next.seconds * 1000);
   }

@@ -125,6 +125,7 @@ export class Lampnote {
   goTo(place: Place): void {
     if (place === this.session.current.place) return;
     this.audition.stop();
+    this.light.endProgram();
     if (this.session.current.light === 'camera') this.light.choose('stage');
     this.session.dispatch((session) => ({ ...session, place }));
   }

@@ -19,7 +19,7 @@ import {
   steadyProgram,
 } from './playing-light.ts';
 import type { LightSource, Session } from './session.ts';
-import type { Store } from './store.ts';
+import { Store } from './store.ts';
 
 /** Who plays the light. */
 export interface LightSink {
@@ -35,6 +35,8 @@ const NO_LAMP: RoomLamp = { kind: null, mains: 50 };
 
 export class LightDesk {
   readonly camera = new CameraLight((lux, every) => this.#aim(lux, every));
+  /** A program of a place's own, played instead of the chosen source while it lasts. */
+  readonly given = new Store<LightProgram | null>(null);
   readonly #session: Store<Session>;
   readonly #sink: LightSink;
   /** Where the stage or the camera last aimed. */
@@ -68,7 +70,20 @@ export class LightDesk {
     this.#start(0);
   }
 
+  /** Plays a program from its beginning, whatever source is chosen; it ends at `endProgram`, or with another choice. */
+  playProgram(program: LightProgram): void {
+    this.#playing = { program, began: seconds() };
+    this.given.dispatch(() => program);
+    this.#sink.play(program, 0);
+  }
+
+  /** Back to the chosen source, a scene or recording from its beginning. */
+  endProgram(): void {
+    if (this.given.current !== null) this.#start(0);
+  }
+
   setStage(change: Partial<Stage>): void {
+    this.endProgram();
     this.#session.dispatch((session) => ({ ...session, stage: { ...session.stage, ...change } }));
     const { light, stage } = this.#session.current;
     if (light === 'stage') this.#aim(stageLux(stage), AIM_SECONDS);
@@ -127,6 +142,7 @@ export class LightDesk {
   }
 
   #start(place: Seconds): void {
+    this.given.dispatch(() => null);
     const { light, scene, lamp, log, loopLog } = this.#session.current;
     const program =
       light === 'scene' ? sceneProgram(scene, lamp) : light === 'log' ? logProgram(log, loopLog, lamp) : null;

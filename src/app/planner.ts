@@ -2,17 +2,21 @@
  * Sends long work to a worker and keeps what is known of it: the latest job wins, it can be stopped, and a worker that
  * dies is replaced. Where no worker opens (the one-file page), the page does the work itself in short slices.
  */
-import type { Job, JobProgress, Report, Request, SearchReport } from '../plan/job.ts';
+import type { Job, ProgressOf, Report, ReportOf, Request, SearchJob } from '../plan/job.ts';
 import { Workbench } from '../plan/job.ts';
 import { Store } from './store.ts';
 
-export type Planning =
+export type Planning<J extends Job = SearchJob> =
   | { readonly kind: 'idle' }
-  | { readonly kind: 'working'; readonly progress: JobProgress | null; readonly before: SearchReport | null }
-  | { readonly kind: 'done'; readonly report: SearchReport }
+  | {
+      readonly kind: 'working';
+      readonly progress: ProgressOf<J> | null;
+      readonly before: ReportOf<J> | null;
+    }
+  | { readonly kind: 'done'; readonly report: ReportOf<J> }
   /** Stopped by the person; `before` is the last finished result. */
-  | { readonly kind: 'stopped'; readonly before: SearchReport | null }
-  | { readonly kind: 'failed'; readonly message: string; readonly before: SearchReport | null };
+  | { readonly kind: 'stopped'; readonly before: ReportOf<J> | null }
+  | { readonly kind: 'failed'; readonly message: string; readonly before: ReportOf<J> | null };
 
 /** As much of a worker as is needed. */
 export interface Helper {
@@ -27,17 +31,18 @@ const TRIES = 2;
 /** Short enough that the page answers in between. */
 const PAGE_SLICE_MILLISECONDS = 12;
 
-export class Planner {
-  readonly state = new Store<Planning>({ kind: 'idle' });
+/** For jobs of one kind. */
+export class Planner<J extends Job = SearchJob> {
+  readonly state = new Store<Planning<J>>({ kind: 'idle' });
 
   readonly #open: () => Helper | null;
   #helper: Helper | null = null;
   #bench: Workbench | null = null;
   #withoutHelper = false;
   #id = 0;
-  #job: Job | null = null;
+  #job: J | null = null;
   #tries = 0;
-  #finished: SearchReport | null = null;
+  #finished: ReportOf<J> | null = null;
 
   /** `open` gives a new worker, or null (or throws) where none can be had. */
   constructor(open: () => Helper | null) {
@@ -45,7 +50,7 @@ export class Planner {
   }
 
   /** Begins a job; one under way is given up. */
-  run(job: Job): void {
+  run(job: J): void {
     this.#giveUp();
     this.#job = job;
     this.#tries = 0;
@@ -133,14 +138,15 @@ export class Planner {
       case 'progress':
         this.state.dispatch(() => ({
           kind: 'working',
-          progress: report.progress,
+          // Only jobs of this kind are ever sent.
+          progress: report.progress as ProgressOf<J>,
           before: this.#finished,
         }));
         return;
       case 'done':
         this.#job = null;
-        this.#finished = report.result;
-        this.state.dispatch(() => ({ kind: 'done', report: report.result }));
+        this.#finished = report.result as ReportOf<J>;
+        this.state.dispatch(() => ({ kind: 'done', report: report.result as ReportOf<J> }));
         return;
       case 'failed':
         this.#job = null;

@@ -84,6 +84,12 @@ export const setReading =
     return withEntries(room, { readings: withItem(room.readings, index, { lux: sensors }) });
   };
 
+/** Other readings in place of all there were, as many as are kept. */
+export const replaceReadings =
+  (readings: readonly RoomReading[]): RoomCommand =>
+  (room) =>
+    withEntries(room, { readings: sorted(readings.slice(0, ROOM_MOST.readings)) });
+
 export const addLamp =
   (lamp: RoomLamp): RoomCommand =>
   (room) =>
@@ -129,6 +135,11 @@ export const changePhantom =
   (index: number, change: Partial<RoomEvent>): RoomCommand =>
   (room) =>
     withEntries(room, { phantoms: withItem<RoomEvent>(room.phantoms, index, change) });
+/** Another event, of any kind, in a phantom's place. */
+export const replacePhantom =
+  (index: number, event: RoomEvent): RoomCommand =>
+  (room) =>
+    room.phantoms[index] === undefined ? room : { ...room, phantoms: room.phantoms.with(index, event) };
 export const removePhantom =
   (index: number): RoomCommand =>
   (room) =>

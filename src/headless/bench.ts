@@ -18,6 +18,10 @@
  *   would take for the same drawer, from the pairs it did in its time.
  * - `batchKitsPerSecond`: two-voice kits drawn in a second, ends, turn and untuned pitch of each;
  *   `batchKitsVsPlainLoop`: how many times as many as with the circuit's own astable made anew for each kit.
+ * - `roomBatchKitsPerSecond`: kits drawn and solved for a room in a second, two voices on one trimmer.
+ * - `dayReplayTimesRealtime`: seconds of a recorded day (24 h, rows 1 s apart) replayed through both gates in a second.
+ * - `windowSolveMs`: milliseconds for the window of a shared trimmer and its best place; `windowSweepRatio`: how many
+ *   times longer a plain sweep of 10 000 places takes to find the edges alone.
  * - `firstViewKilobytesGzip`, `audioKilobytesGzip`: gzip, kB of 1000 bytes: HTML, CSS and scripts before the first
  *   text (fonts apart); what sound adds when first wanted. `singleFileKilobytes`: the one-file build, not packed.
  * - `boardAreaRatio`, `boardLinksRatio`: strips × holes and links of the board plan of the design a new document starts
@@ -30,6 +34,7 @@ import { boardRatios } from './bench-board.ts';
 import { openBrowser } from './bench-browser.ts';
 import type { Maker } from './bench-page.ts';
 import { pitchSpeeds } from './bench-pitch.ts';
+import { dayReplayTimesRealtime, roomBatchKitsPerSecond, windowSolve } from './bench-room.ts';
 import { sizes } from './bench-size.ts';
 import { periodErrorCents, renderVsOde, timesRealtime } from './bench-speed.ts';
 import type { Surroundings } from './take.ts';
@@ -71,6 +76,11 @@ async function aliases(say: (text: string) => void): Promise<Readonly<Record<str
   return found;
 }
 
+function windowTimes() {
+  const { milliseconds, sweepRatio } = windowSolve();
+  return { windowSolveMs: milliseconds, windowSweepRatio: sweepRatio };
+}
+
 /** Runs everything; gives the exit code. */
 export async function main(args: readonly string[], { say, complain }: Surroundings): Promise<number> {
   const stray = args.find((arg) => arg !== '--json');
@@ -85,6 +95,9 @@ export async function main(args: readonly string[], { say, complain }: Surroundi
     renderVsOde: renderVsOde(),
     ...pitchSpeeds(),
     periodErrorCents: periodErrorCents(),
+    roomBatchKitsPerSecond: roomBatchKitsPerSecond(),
+    dayReplayTimesRealtime: dayReplayTimesRealtime(),
+    ...windowTimes(),
     aliasDb: await aliases(say),
     ...boardRatios(),
     ...(await sizes()),

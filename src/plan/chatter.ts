@@ -17,12 +17,10 @@ import {
 import { railVolts } from '../circuit/supply.ts';
 import { type Design, thresholdFor } from '../design/design.ts';
 import type { Hertz, Lux, VoiceId, Volts } from '../quantity/units.ts';
+import { GRID } from '../sound/gating.ts';
 import { rippledBand, rippledCourse } from './ripple-band.ts';
 import { settingsFor } from './setting.ts';
 import { type Disturbance, tripLuxAt } from './trip-lux.ts';
-
-/** Independent values of node noise a second, as the engine has them. */
-const GRID: Hertz = 3000;
 
 /** Starts a second of a voice of the design as it is set, in a light of this mean; the other comparator stays low. */
 export function chatterHertz(
@@ -67,14 +65,15 @@ export function worstChatter(
   if (!(upper > 0 && lower > 0 && Number.isFinite(upper) && Number.isFinite(lower)))
     return { lux: Number.isFinite(upper) ? upper : lower, hertz: 0 };
   const [from, to] = [Math.min(upper, lower), Math.max(upper, lower)];
-  let worst = { lux: from, hertz: 0 };
   const count = 24;
-  for (let i = 0; i <= count; i++) {
+  const tried = Array.from({ length: count + 1 }, (_, i) => {
     const lux = from * (to / from) ** (i / count);
-    const hertz = chatterHertz(design, voice, lux, disturbance);
-    if (hertz > worst.hertz) worst = { lux, hertz };
-  }
-  return worst;
+    return { lux, hertz: chatterHertz(design, voice, lux, disturbance) };
+  });
+  const most = Math.max(...tried.map(({ hertz }) => hertz));
+  // Ripple alone chatters alike over a stretch of light: its middle stands for it.
+  const alike = tried.filter(({ hertz }) => hertz >= most * (1 - 1e-9));
+  return alike[alike.length >> 1]!;
 }
 
 function overdrive(state: GateState, siemens: number): Volts {

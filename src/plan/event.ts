@@ -133,7 +133,7 @@ export function eventProgram(
   return alternating(lit, left, { first: 'lit', edge, rows: [1, 1 + times.seconds], apart });
 }
 
-/** One trimmer of light for both sensors; the two voices' own lit levels are only kept where a scene has two. */
+/** As a scene where there is one of its kind. Scenes have one lit level: the middle of both sensors' by ratio. */
 function sceneOf(event: RoomEvent, lit: Pair<Lux>, spacingMetres: Metres): Scene | null {
   const litLux = Math.sqrt(lit.A * lit.B);
   switch (event.kind) {

@@ -3,9 +3,21 @@
  * and able to stop between any two of them.
  */
 import { type Assessment, assess } from './assess.ts';
+import { type RoomProgress, type RoomReport, type RoomTask, roomReport } from './room-report.ts';
 import { type Progress, type SearchResult, type SearchTask, search } from './search.ts';
 
-export type Job = { readonly kind: 'search'; readonly task: SearchTask };
+export interface SearchJob {
+  readonly kind: 'search';
+  readonly task: SearchTask;
+}
+export interface RoomJob {
+  readonly kind: 'room';
+  readonly task: RoomTask;
+}
+export type Job = SearchJob | RoomJob;
+/** What a job tells while it runs, and what it gives in the end. */
+export type ProgressOf<J extends Job> = J extends SearchJob ? JobProgress : RoomProgress;
+export type ReportOf<J extends Job> = J extends SearchJob ? SearchReport : RoomReport;
 
 /** What a finished search gives the page: the best fifty, each looked at closely, and how everything went. */
 export const MOST_SHOWN = 50;
@@ -24,8 +36,14 @@ export type JobProgress = Progress | { readonly stage: 'looking'; readonly share
 /** Kits drawn for each candidate shown in a list; one opened by itself is drawn more. */
 const LISTED_KITS = 4000;
 
-export function* work(job: Job): Generator<JobProgress, SearchReport> {
-  const { task } = job;
+export function work(job: SearchJob): Generator<JobProgress, SearchReport>;
+export function work(job: RoomJob): Generator<RoomProgress, RoomReport>;
+export function work(job: Job): Generator<ProgressOf<Job>, ReportOf<Job>>;
+export function work(job: Job): Generator<ProgressOf<Job>, ReportOf<Job>> {
+  return job.kind === 'search' ? searched(job.task) : roomReport(job.task);
+}
+
+function* searched(task: SearchTask): Generator<JobProgress, SearchReport> {
   const result = yield* search(task);
   if (result.kind === 'refused') return result;
   const ranked = result.ranked.slice(0, MOST_SHOWN);
@@ -46,8 +64,8 @@ export type Request =
 
 /** From whoever works. */
 export type Report =
-  | { readonly kind: 'progress'; readonly id: number; readonly progress: JobProgress }
-  | { readonly kind: 'done'; readonly id: number; readonly result: SearchReport }
+  | { readonly kind: 'progress'; readonly id: number; readonly progress: ProgressOf<Job> }
+  | { readonly kind: 'done'; readonly id: number; readonly result: ReportOf<Job> }
   | { readonly kind: 'failed'; readonly id: number; readonly message: string };
 
 /** Milliseconds of work between two looks at what else there is to do. */
@@ -61,7 +79,7 @@ export interface Surroundings {
 
 interface Current {
   readonly id: number;
-  readonly steps: Generator<JobProgress, SearchReport>;
+  readonly steps: Generator<ProgressOf<Job>, ReportOf<Job>>;
 }
 
 /** Does one job at a time in slices: a new one takes the place of the one under way. Never throws. */

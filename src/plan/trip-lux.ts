@@ -12,7 +12,7 @@ import { type Question, tippingSiemens, type VoiceSetting } from './setting.ts';
  * Node noise counts as this many standard deviations: the comparator is then tipped by it less than once an hour
  * (3000 independent values a second, 2·Φ·(1 − Φ) each).
  */
-export const NOISE_DEVIATIONS = 5.4;
+const NOISE_DEVIATIONS = 5.4;
 
 /** What disturbs a gate: a lamp's ripple, and noise at the node. */
 export interface Disturbance {

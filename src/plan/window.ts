@@ -7,6 +7,7 @@
 import { referenceSource } from '../circuit/gate.ts';
 import { railVolts } from '../circuit/supply.ts';
 import { type Design, thresholdFor, trimmersOf } from '../design/design.ts';
+import type { Ripple } from '../light/ripple.ts';
 import { COMPARATORS } from '../parts/comparators.ts';
 import { TRIMMERS } from '../parts/trimmers.ts';
 import {
@@ -20,7 +21,8 @@ import {
 } from '../quantity/units.ts';
 import type { EdgeReason } from '../words/room-facts.ts';
 import type { HourLevels } from './levels.ts';
-import { rippledBand } from './ripple-band.ts';
+import { type ConductanceBand, rippledBand } from './ripple-band.ts';
+import { highest, zeroOf } from './seek.ts';
 import {
   commonModeRotation,
   settingsFor,
@@ -124,6 +126,7 @@ export function windowOf(
   settings: Pair<VoiceSetting>,
   extremes: Pair<Extremes>,
   disturbance: Disturbance,
+  bandFor: BandReader = exactBand,
 ): SettingWindow {
   const part = thresholdFor(design, trimmer);
   const rail = railVolts(design.supply);
@@ -143,7 +146,8 @@ export function windowOf(
     for (const level of ['lit', 'shade'] as const) {
       const { lux, hour } = extremes[voice][level];
       const reason: EdgeReason = { kind: level, voice, lux, hour };
-      const places = boundsFor(setting, level, lux, disturbance);
+      const band = bandFor(setting, level, lux, disturbance.ripple);
+      const places = boundsFor(setting, level, band, disturbance.noiseVolts);
       // A higher reference asks a rising node for more light, a falling one for less.
       if (setting.nodeRises === (level === 'lit')) {
         const place = Math.min(...places);
@@ -157,13 +161,22 @@ export function windowOf(
   return { trimmer, voices, low, high, isEmpty: !(low.rotation < high.rotation) };
 }
 
-function boundsFor(
+/** Reads the settled band of a cell's conductance; a batch reads it from a table. */
+export type BandReader = (
   setting: VoiceSetting,
   level: 'lit' | 'shade',
   lux: Lux,
-  { ripple, noiseVolts }: Disturbance,
+  ripple: Ripple | null,
+) => ConductanceBand;
+
+const exactBand: BandReader = ({ speed }, _level, lux, ripple) => rippledBand(speed, lux, ripple);
+
+function boundsFor(
+  setting: VoiceSetting,
+  level: 'lit' | 'shade',
+  band: ConductanceBand,
+  noiseVolts: Volts,
 ): readonly Fraction[] {
-  const band = rippledBand(setting.speed, lux, ripple);
   return demandsOf(setting, level, noiseVolts).flatMap((demand) =>
     tippingRotations(setting, questionOf(setting, demand, band)),
   );
@@ -229,55 +242,6 @@ function nearestIn(
 
 const leastOf = ({ lit, shade }: Margins): number => Math.min(lit, shade);
 const bounded = (value: number): number => Math.min(40, Math.max(-40, value));
-
-function zeroOf(f: (x: number) => number, low: number, high: number): number {
-  let [a, b] = [low, high];
-  let [fa, fb] = [f(a), f(b)];
-  // One side is short everywhere: stand where it is least short.
-  if (fa * fb >= 0) return Math.abs(fa) < Math.abs(fb) ? a : b;
-  let side = 0;
-  for (let turn = 0; turn < 60 && Math.abs(b - a) > 1e-7; turn++) {
-    const steep = Math.abs(fa - fb) > 30;
-    const x = steep ? (a + b) / 2 : (fa * b - fb * a) / (fa - fb);
-    const fx = f(x);
-    if (Math.abs(fx) < 1e-6) return x;
-    if (fx * fb > 0) {
-      b = x;
-      fb = fx;
-      if (side === -1) fa /= 2;
-      side = -1;
-    } else {
-      a = x;
-      fa = fx;
-      if (side === 1) fb /= 2;
-      side = 1;
-    }
-  }
-  return (a + b) / 2;
-}
-
-function highest(f: (x: number) => number, low: number, high: number): number {
-  const golden = (Math.sqrt(5) - 1) / 2;
-  let [a, b] = [low, high];
-  let [x, y] = [b - golden * (b - a), a + golden * (b - a)];
-  let [fx, fy] = [f(x), f(y)];
-  while (b - a > 1e-5) {
-    if (fx < fy) {
-      a = x;
-      x = y;
-      fx = fy;
-      y = a + golden * (b - a);
-      fy = f(y);
-    } else {
-      b = y;
-      y = x;
-      fy = fx;
-      x = b - golden * (b - a);
-      fx = f(x);
-    }
-  }
-  return (a + b) / 2;
-}
 
 /** Everything there is to say of one rotation of a trimmer, right or not. */
 export function recommendedAt(

@@ -124,5 +124,13 @@ export const barStyles = css`
     select {
       display: none;
     }
+    /* Room prints its card alone. */
+    :host([data-place='room']) header,
+    :host([data-place='room']) live-strip {
+      display: none;
+    }
+    :host([data-place='room']) {
+      min-height: 0;
+    }
   }
 `;

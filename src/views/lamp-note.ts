@@ -73,6 +73,7 @@ export class LampNote extends AppElement {
     super.willUpdate(changed);
     const { look, place } = this.#session.value;
     document.documentElement.dataset['look'] = look;
+    this.dataset['place'] = place;
     document.title = words.places.title(words.places.names[place]);
     if (place !== this.#loaded) void this.#load(place);
   }

@@ -16,4 +16,8 @@ export const SHOWN_PLACES: Readonly<Record<Place, ShownPlace>> = {
     load: () => import('./pitch/place-pitch.ts'),
     view: (app) => html`<place-pitch .app=${app}></place-pitch>`,
   },
+  room: {
+    load: () => import('./room/place-room.ts'),
+    view: (app) => html`<place-room .app=${app}></place-room>`,
+  },
 };

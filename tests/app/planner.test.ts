@@ -3,7 +3,14 @@ import { afterEach, expect, test, vi } from 'vitest';
 import { planWorkerOpener } from '../../src/app/plan-worker.device.ts';
 import { type Helper, Planner, type Planning } from '../../src/app/planner.ts';
 import { DEFAULT_PITCH } from '../../src/design/pitch.ts';
-import { type Job, MOST_SHOWN, type Report, type Request, Workbench, work } from '../../src/plan/job.ts';
+import {
+  MOST_SHOWN,
+  type Report,
+  type Request,
+  type SearchJob,
+  Workbench,
+  work,
+} from '../../src/plan/job.ts';
 import { chipOf } from '../../src/plan/timing.ts';
 import { BENCH_DESIGN } from '../circuit/building.ts';
 
@@ -11,7 +18,7 @@ afterEach(() => {
   vi.unstubAllGlobals();
 });
 
-const pitch = (series: 'E3' | 'E6'): Job => ({
+const pitch = (series: 'E3' | 'E6'): SearchJob => ({
   kind: 'search',
   task: {
     chip: chipOf(BENCH_DESIGN),
@@ -32,7 +39,7 @@ const pitch = (series: 'E3' | 'E6'): Job => ({
 const FULL = pitch('E3');
 /** A handful of parts, done at once. */
 const stock = { quantity: null, price: null };
-const JOB: Job = {
+const JOB: SearchJob = {
   kind: 'search',
   task: {
     chip: chipOf(BENCH_DESIGN),

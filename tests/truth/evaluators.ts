@@ -1,4 +1,5 @@
 /** One evaluator for each kind of row: inputs of the table in, figures from the product's own functions out. */
+import { daylight } from './daylight.ts';
 import { gates } from './gates.ts';
 import { jack } from './jack.ts';
 import { light } from './light.ts';
@@ -11,7 +12,7 @@ import { timing } from './timing.ts';
 
 export { type Row, readRow } from './rows.ts';
 
-const TABLES = [timing, gates, movingCell, jack, pitch, planning, light, power];
+const TABLES = [timing, gates, movingCell, jack, pitch, planning, light, power, daylight];
 const EVALUATORS: Evaluators = Object.assign({}, ...TABLES);
 
 export function valuesFor(row: Row): Readonly<Record<string, number>> {
