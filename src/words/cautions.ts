@@ -3,16 +3,18 @@
  * hazard arises, before the act. Local rules and licensed practice always come first.
  */
 
-export type CautionPlace =
-  | 'sound'
-  | 'headphones'
-  | 'light'
-  | 'camera'
-  | 'timing capacitor'
-  | 'output'
-  | 'supply'
-  | 'cell'
-  | 'building';
+export const CAUTION_PLACES = [
+  'sound',
+  'headphones',
+  'light',
+  'camera',
+  'timing capacitor',
+  'output',
+  'supply',
+  'cell',
+  'building',
+] as const;
+export type CautionPlace = (typeof CAUTION_PLACES)[number];
 
 export interface Caution {
   readonly hazard: string;
