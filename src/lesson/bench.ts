@@ -2,6 +2,7 @@
  * What lies on the bench while a lesson runs: the instrument and the light on it, as plain values. A lesson's own
  * bench and the maker's are two values, so that neither can spoil the other. SI units, lux.
  */
+import { type Instrument, instrumentOf } from '../circuit/instrument.ts';
 import type { Design } from '../design/design.ts';
 import { lampRipple, type MainsHertz, type MainsLampId } from '../light/mains-lamp.ts';
 import { type LightProgram, underLamp } from '../light/program.ts';
@@ -53,4 +54,13 @@ export function programOf(light: BenchLight): LightProgram {
   if (light.source !== 'scene') return steadyProgram(light, luxOf(light));
   const { scene, lamp } = light;
   return underLamp({ kind: 'scene', scene }, lamp.kind && lampRipple(lamp.kind, lamp.mains));
+}
+
+const known = new WeakMap<Design, Instrument>();
+
+/** Behaviour of a design, worked out once: a lesson looks at it in every frame. */
+export function instrumentOn({ design }: Bench): Instrument {
+  const found = known.get(design) ?? instrumentOf(design);
+  known.set(design, found);
+  return found;
 }

@@ -3,16 +3,16 @@
  * answer to a question is such a number, read into one of the question's options.
  */
 import { cellOf, cellOhms, luxFor } from '../circuit/cell.ts';
-import { type Instrument, instrumentOf, momentIn } from '../circuit/instrument.ts';
+import { type Instrument, momentIn } from '../circuit/instrument.ts';
 import { thresholdFor } from '../design/design.ts';
 import { centsBetween, nearestNote } from '../plan/notes.ts';
 import { type Lux, type Pair, type Seconds, VOICES, type VoiceId } from '../quantity/units.ts';
 import { Gating, GRID } from '../sound/gating.ts';
 import { settingsOf } from '../sound/settings.ts';
 import type { Amount, AmountKind } from '../words/amounts.ts';
-import { type Bench, luxOf, steadyProgram } from './bench.ts';
+import { type Bench, instrumentOn, luxOf, steadyProgram } from './bench.ts';
 import { type ControlId, type Setting, withSetting } from './controls.ts';
-import { KITS, kitCents, kitsRight, kitTurns } from './kits.ts';
+import { KITS, kitCents, kitsRight, kitTurns, turnFor } from './kits.ts';
 
 /** A control set to a value, or to a number the model works out. */
 export interface Change {
@@ -41,6 +41,8 @@ export const FIGURES = {
   'light over start': 'ratio',
   'threshold turn': 'share',
   'pitch turn': 'share',
+  /** Where the threshold's trimmer must stand for a light in the middle of two, by ratio. */
+  'turn for middle': 'share',
   sounding: 'count',
   'who sounds': 'count',
   frequency: 'hertz',
@@ -152,7 +154,7 @@ function plainValue(figure: PlainFigure, given: Bench, lux: Pair<Lux> | undefine
   const both: Pair<Lux> =
     figure.lux !== undefined ? { A: here, B: here } : light === given.light && lux ? lux : luxOf(light);
   const v = design.voices[voice];
-  const instrument = instrumentOf(design);
+  const instrument = instrumentOn(bench);
   const behaviour = instrument.voices[voice];
   const { cycle, tripLux, tripVolts } = behaviour;
   const astable = instrument.astables[voice];
@@ -194,6 +196,8 @@ function plainValue(figure: PlainFigure, given: Bench, lux: Pair<Lux> | undefine
       return tripLux.on === null ? null : here / tripLux.on;
     case 'threshold turn':
       return thresholdFor(design, voice).trimmer.rotation;
+    case 'turn for middle':
+      return figure.shadeLux === undefined ? null : turnFor(design, voice, Math.sqrt(here * figure.shadeLux));
     case 'pitch turn':
       return v.trimmer.rotation;
     case 'sounding':

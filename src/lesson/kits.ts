@@ -54,6 +54,15 @@ export function kitsRight(design: Design, voice: VoiceId, litLux: Lux, shadeLux:
   }).length;
 }
 
+/** The turn of the threshold that puts the reference where a silent voice's node is in this light; 0…1. */
+export function turnFor(design: Design, voice: VoiceId, lux: Lux): Fraction {
+  const rail = railVolts(design.supply);
+  const gate = gatesOf(design, rail)[voice];
+  const y = steadyConductance(design.voices[voice].cell.gamma, lux);
+  const node = nodeVolts(gate.states[stateIndex({ A: false, B: false })]!, cellSiemens(gate, y));
+  return Math.min(1, Math.max(0, rotationForVolts(thresholdFor(design, voice), rail, node)));
+}
+
 /** Where each kit's threshold trimmer must stand for a light in the middle (by ratio) of lit and shaded; 0…1. */
 export function kitTurns(
   design: Design,
@@ -61,13 +70,7 @@ export function kitTurns(
   litLux: Lux,
   shadeLux: Lux,
 ): { readonly least: Fraction; readonly most: Fraction } {
-  const rail = railVolts(design.supply);
-  const turns = kitsOf(design).map((kit) => {
-    const gate = gatesOf(kit, rail)[voice];
-    const y = steadyConductance(kit.voices[voice].cell.gamma, Math.sqrt(litLux * shadeLux));
-    const node = nodeVolts(gate.states[stateIndex({ A: false, B: false })]!, cellSiemens(gate, y));
-    return Math.min(1, Math.max(0, rotationForVolts(thresholdFor(kit, voice), rail, node)));
-  });
+  const turns = kitsOf(design).map((kit) => turnFor(kit, voice, Math.sqrt(litLux * shadeLux)));
   return { least: Math.min(...turns), most: Math.max(...turns) };
 }
 

@@ -3,10 +3,9 @@
  * A watch is met once and stays met; `in turn` remembers how far it has come. Volts, lux.
  */
 
-import { instrumentOf } from '../circuit/instrument.ts';
 import { thresholdFor } from '../design/design.ts';
 import { type Fraction, type Lux, type Pair, VOICES, type VoiceId, type Volts } from '../quantity/units.ts';
-import type { Bench } from './bench.ts';
+import { type Bench, instrumentOn } from './bench.ts';
 import { type ControlId, settingOf } from './controls.ts';
 import { type Figure, figureValue } from './figures.ts';
 
@@ -80,8 +79,8 @@ export function holds(condition: Condition, situation: Situation): boolean {
   }
 }
 
-function referenceOf({ design }: Bench, voice: VoiceId): Volts {
-  return instrumentOf(design).voices[voice].referenceVolts;
+function referenceOf(bench: Bench, voice: VoiceId): Volts {
+  return instrumentOn(bench).voices[voice].referenceVolts;
 }
 
 function rotationOf({ design }: Bench, trimmer: 'threshold' | 'pitch A' | 'pitch B'): Fraction {
