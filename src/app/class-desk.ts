@@ -6,8 +6,8 @@ import type { Design } from '../design/design.ts';
 import type { Bench } from '../lesson/bench.ts';
 import { keepsTo } from '../lesson/controls.ts';
 import type { Lesson } from '../lesson/lesson.ts';
-import * as progress from '../lesson/progress.ts';
 import type { Progress } from '../lesson/progress.ts';
+import * as progress from '../lesson/progress.ts';
 import type { Lux, Seconds } from '../quantity/units.ts';
 import type { LiveFrame } from './live.ts';
 import { Store } from './store.ts';
@@ -56,7 +56,9 @@ export class ClassDesk {
     this.leave();
     const own = this.#bench.present();
     const before = this.#left.get(lesson.id);
-    const anew = before?.finished ? progress.restart(lesson, before, progress.benchOf(lesson, before)) : before;
+    const anew = before?.finished
+      ? progress.restart(lesson, before, progress.benchOf(lesson, before))
+      : before;
     const next = anew ? { ...anew, own } : progress.begin(lesson, own, base);
     this.#bench.lay(progress.benchOf(lesson, next));
     this.open.dispatch(() => ({ lesson, progress: next }));

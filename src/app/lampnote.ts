@@ -273,24 +273,24 @@ export class Lampnote {
       return { light, stage, scene, lamp };
     };
     return new ClassDesk({
-        present: (): Bench => {
-          const { light, ...rest } = lightNow();
-          return {
-            design: this.design.current,
-            // A recording is no light of a lesson.
-            light: { ...rest, source: light === 'log' ? 'stage' : light },
-          };
-        },
-        lay: ({ design, light: { source, ...rest } }) => {
-          own ??= lightNow();
-          this.design.lend(design);
-          this.light.lay({ ...rest, light: source });
-        },
-        giveBack: () => {
-          this.design.giveBack();
-          if (own) this.light.lay({ ...own, light: own.light === 'camera' ? 'stage' : own.light });
-          own = null;
-        },
+      present: (): Bench => {
+        const { light, ...rest } = lightNow();
+        return {
+          design: this.design.current,
+          // A recording is no light of a lesson.
+          light: { ...rest, source: light === 'log' ? 'stage' : light },
+        };
+      },
+      lay: ({ design, light: { source, ...rest } }) => {
+        own ??= lightNow();
+        this.design.lend(design);
+        this.light.lay({ ...rest, light: source });
+      },
+      giveBack: () => {
+        this.design.giveBack();
+        if (own) this.light.lay({ ...own, light: own.light === 'camera' ? 'stage' : own.light });
+        own = null;
+      },
     });
   }
 

@@ -104,7 +104,11 @@ export interface ClassPageWords {
     readonly hosted: string;
     readonly hostedHint: string;
     readonly hostedWrong: (read: string) => string;
-    readonly why: { readonly 'one file': string; readonly 'this computer only': string; readonly 'not secure': string };
+    readonly why: {
+      readonly 'one file': string;
+      readonly 'this computer only': string;
+      readonly 'not secure': string;
+    };
     readonly oneFile: string;
     readonly insecure: string;
   };
@@ -175,7 +179,8 @@ export const classPage: ClassPageWords = {
     hint: 'Move the slider, or press on the light axis.',
     add: 'Mark it for one more pupil',
     takeBack: 'Take the last mark back',
-    axis: (marks) => `Light axis from dark to bright. ${marks.length === 0 ? 'No place yet.' : `${marks.join(', ')}.`}`,
+    axis: (marks) =>
+      `Light axis from dark to bright. ${marks.length === 0 ? 'No place yet.' : `${marks.join(', ')}.`}`,
     recap: (answer) => `The guess: ${answer}`,
     none: 'No guess was made.',
   },
@@ -223,7 +228,8 @@ export const classPage: ClassPageWords = {
     anyLesson: 'the list of lessons',
     sound: 'sound',
     sounds: { off: 'off', muted: 'muted', on: 'on' },
-    soundHint: 'Off: cannot be switched on. Muted: silent until Sound on is pressed. On: the first press starts it.',
+    soundHint:
+      'Off: cannot be switched on. Muted: silent until Sound on is pressed. On: the first press starts it.',
     link: 'Link',
     code: 'QR code of the link',
     copy: 'Copy this link',
@@ -231,10 +237,12 @@ export const classPage: ClassPageWords = {
     cannotCopy: 'This browser does not let the page copy. Mark the link and copy it.',
     hosted: 'This page is also served at',
     hostedHint: 'An https address that the pupils can reach.',
-    hostedWrong: (read) => `Read “${read}”, which is no https address. Accepted: https://school.example/lampnote/`,
+    hostedWrong: (read) =>
+      `Read “${read}”, which is no https address. Accepted: https://school.example/lampnote/`,
     why: {
       'one file': 'This page was opened from a file, so there is no address to hand on.',
-      'this computer only': 'This page is served on this computer only: other devices cannot reach this address.',
+      'this computer only':
+        'This page is served on this computer only: other devices cannot reach this address.',
       'not secure':
         'This page is served over plain http. Browsers give sound and camera only to secure addresses (https), so pupils would see the picture but hear nothing.',
     },

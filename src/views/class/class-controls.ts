@@ -18,7 +18,7 @@ import {
 import { TRIMMERS } from '../../parts/trimmers.ts';
 import type { QuantityKind } from '../../quantity/parse.ts';
 import type { VoiceId } from '../../quantity/units.ts';
-import { type AmountKind, amountIn, type Language } from '../../words/amounts.ts';
+import { type AmountKind, amountIn } from '../../words/amounts.ts';
 import { CLASS_WORDS } from '../../words/class-words.ts';
 import { words } from '../../words/en.ts';
 import { AppElement } from '../app-element.ts';
@@ -264,7 +264,11 @@ export class ClassControls extends AppElement {
     const before = this.app.classroom.bench;
     const after = withSetting(before, id, value);
     if (CONTROLS[id].writes.length > 0)
-      this.#edits.edit(this.#name(id), (design) => withSetting({ ...before, design }, id, value).design, phase);
+      this.#edits.edit(
+        this.#name(id),
+        (design) => withSetting({ ...before, design }, id, value).design,
+        phase,
+      );
     const { stage, lamp } = after.light;
     if (stage !== before.light.stage) this.app.light.setStage(stage, cameraStands(this.app));
     if (lamp !== before.light.lamp) this.app.light.setLamp(lamp);

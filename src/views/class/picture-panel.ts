@@ -37,9 +37,7 @@ const WORDS_EVERY = 0.3;
 const REST_MILLISECONDS = 1200;
 
 const curvesOf = memoized((design: Design) =>
-  pairOf((voice) =>
-    CURVE.map((lux) => ({ lux, ohms: cellOhms(cellOf(design.voices[voice]), lux) })),
-  ),
+  pairOf((voice) => CURVE.map((lux) => ({ lux, ohms: cellOhms(cellOf(design.voices[voice]), lux) }))),
 );
 const cyclesOf = memoized((instrument: Instrument) =>
   pairOf((voice) => firstCyclePoints(instrument.astables[voice], SLOW_CYCLES)),
@@ -122,7 +120,14 @@ export class PicturePanel extends AppElement {
   constructor() {
     super();
     this.voices = ['A', 'B'];
-    this.stages = { lux: 'shown', ohms: 'shown', volts: 'shown', compare: 'shown', gate: 'shown', tone: 'shown' };
+    this.stages = {
+      lux: 'shown',
+      ohms: 'shown',
+      volts: 'shown',
+      compare: 'shown',
+      gate: 'shown',
+      tone: 'shown',
+    };
     this.step = '';
     this.own = {};
     this.reached = null;
@@ -160,11 +165,16 @@ export class PicturePanel extends AppElement {
     const design = this.#design.value;
     const instrument = derivedInstrument(design);
     const picture = livePicture(design, instrument, frame);
-    const rippling = this.app.session.current.lamp.kind !== null && this.app.session.current.light !== 'camera';
+    const rippling =
+      this.app.session.current.lamp.kind !== null && this.app.session.current.light !== 'camera';
     this.#now = this.voices.map((id) => {
       const shown = frame.shown[id];
       const astable = instrument.astables[id];
-      const steady = this.#steadied[id].next(frame.time, picture[id], rippling || shown.kind === 'chattering');
+      const steady = this.#steadied[id].next(
+        frame.time,
+        picture[id],
+        rippling || shown.kind === 'chattering',
+      );
       const drawn: DrawnVoice = {
         id,
         picture: steady,
@@ -270,7 +280,8 @@ export class PicturePanel extends AppElement {
         type="button"
         ?disabled=${this.running}
         @click=${() => {
-          for (const id of this.voices) this.#clocks[id].nudge(derivedInstrument(this.#design.value).voices[id].cycle.frequency);
+          for (const id of this.voices)
+            this.#clocks[id].nudge(derivedInstrument(this.#design.value).voices[id].cycle.frequency);
           this.requestUpdate();
         }}
       >
@@ -285,7 +296,9 @@ export class PicturePanel extends AppElement {
     const next = this.reached === null ? undefined : STAGES[this.reached];
     return html`<div class="tools">
         ${STAGES.map((stage) => {
-          const modes = Object.entries(stage === 'tone' ? { ...says.modes, slowed: says.slowed } : says.modes);
+          const modes = Object.entries(
+            stage === 'tone' ? { ...says.modes, slowed: says.slowed } : says.modes,
+          );
           return listRow(heads[stage], modes, this.#modes[stage], (mode) => {
             this.own = { ...this.own, [stage]: mode as StageMode };
           });

@@ -1,5 +1,6 @@
 /** What the picture shows, in words: short beneath each part, and in sentences for who cannot see it. */
 import type { ShownGate } from '../../app/shown.ts';
+import { saidOf } from '../../lesson/described.ts';
 import type { StageId } from '../../lesson/lesson.ts';
 import { type Amount, amountIn, filled, type Language } from '../../words/amounts.ts';
 import { CLASS_WORDS } from '../../words/class-words.ts';
@@ -57,36 +58,14 @@ export function sentencesOf(
   });
 }
 
+/** What was held for the eye is what is said. */
 function sentenceOf(stage: StageId, { drawn, gate, isAbove }: Told, language: Language): string {
-  const { says } = CLASS_WORDS[language];
   const { picture } = drawn;
-  const { tone } = picture;
-  const amounts: Record<string, Amount> = {
-    lux: { kind: 'lux', value: picture.lux },
-    ohms: { kind: 'ohms', value: picture.ohms },
-    node: volts(picture.volts.node),
-    rail: volts(picture.volts.rail),
-    trip: volts(picture.compare.tripVolts),
-    reset: volts(picture.gate.resetVolts),
-    frequency: { kind: 'hertz', value: tone.frequency },
-    duty: { kind: 'share', value: tone.dutyCycle },
-    note: { kind: 'note', value: tone.frequency, name: tone.note?.name ?? '' },
+  const held = {
+    ...picture,
+    compare: { ...picture.compare, nodeIs: isAbove ? ('above' as const) : ('below' as const) },
+    gate: { ...picture.gate, sounding: gate.kind !== 'silent' },
   };
-  const say = (text: string) => filled(language, text, amounts);
-  switch (stage) {
-    case 'lux':
-      return say(says.lux);
-    case 'ohms':
-      return say(says.ohms);
-    case 'volts':
-      return say(says.volts);
-    case 'compare':
-      if (picture.compare.tripVolts === null) return says.compareNever;
-      return say(isAbove ? says.compareAbove : says.compareBelow);
-    case 'gate':
-      return say(says[gate.kind]);
-    case 'tone':
-      if (tone.note === null) return says.noTone;
-      return say(gate.kind === 'silent' ? says.waiting : says.tone);
-  }
+  const { says, amounts } = saidOf(stage, held, gate.kind === 'chattering');
+  return filled(language, CLASS_WORDS[language].says[says], amounts);
 }

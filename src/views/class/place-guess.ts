@@ -1,7 +1,7 @@
 /** `<place-guess>`: a place on the light axis to guess: by slider or by a press on the axis, with the marks of the class. */
 import { css, html, type TemplateResult } from 'lit';
-import type { Lampnote } from '../../app/lampnote.ts';
 import type { OpenLesson } from '../../app/class-desk.ts';
+import type { Lampnote } from '../../app/lampnote.ts';
 import type { Session } from '../../app/session.ts';
 import { recordOf, stepOf, verdictOn } from '../../lesson/progress.ts';
 import type { Lux } from '../../quantity/units.ts';
@@ -52,7 +52,10 @@ export class PlaceGuess extends AppElement {
     const { guess: says } = PAGE[language];
     const guess = answer?.kind === 'place' ? answer.lux : null;
     const verdict = phase === 'reveal' ? verdictOn(stepOf(lesson, progress), progress.base, answer) : null;
-    const mark = (label: (lux: string) => string) => (lux: Lux) => ({ lux, label: label(luxIn(language, lux)) });
+    const mark = (label: (lux: string) => string) => (lux: Lux) => ({
+      lux,
+      label: label(luxIn(language, lux)),
+    });
     const marks: readonly LightMark[] = [
       ...(guess === null ? [] : [mark(says.mine)(guess)]),
       ...places.map(mark(says.pupil)),

@@ -45,9 +45,14 @@ export class StepPanel extends AppElement {
     const record = recordOf(lesson, progress);
     const words = stepWords(lesson, step, language);
     return html`<section lang=${language} aria-labelledby="title">
-      <h3 id="title">${words.title}</h3>
+      <h3 id="title" tabindex="-1">${words.title}</h3>
       ${this.#phase(step, record, words, language)}
     </section>`;
+  }
+
+  /** Reading goes on from the step's title. */
+  focusHead(): void {
+    this.renderRoot.querySelector<HTMLElement>('#title')?.focus({ preventScroll: true });
   }
 
   #phase(step: Step, record: StepRecord, words: StepWords, language: Language): TemplateResult {

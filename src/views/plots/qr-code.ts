@@ -35,9 +35,7 @@ export class QrCode extends LitElement {
 
   protected override render(): TemplateResult {
     const { data, size } = encode(this.text, { ecc: 'M', border: QUIET });
-    const modules = data.flatMap((row, y) =>
-      row.flatMap((dark, x) => (dark ? [`M${x} ${y}h1v1h-1z`] : [])),
-    );
+    const modules = data.flatMap((row, y) => row.flatMap((dark, x) => (dark ? [`M${x} ${y}h1v1h-1z`] : [])));
     return html`<svg viewBox="0 0 ${size} ${size}" role="img" aria-label=${this.label} shape-rendering="crispEdges">
       <path d=${modules.join('')}></path>
     </svg>`;

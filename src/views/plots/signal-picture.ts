@@ -87,7 +87,7 @@ export class SignalPicture extends LitElement {
         font-family: var(--font-head);
         font-size: 2.2em;
       }
-      .hidden svg {
+      .hidden .drawing svg {
         visibility: hidden;
       }
       .hidden .drawing > * {
@@ -149,7 +149,14 @@ export class SignalPicture extends LitElement {
     super();
     this.voices = [];
     this.held = {};
-    this.modes = { lux: 'shown', ohms: 'shown', volts: 'shown', compare: 'shown', gate: 'shown', tone: 'shown' };
+    this.modes = {
+      lux: 'shown',
+      ohms: 'shown',
+      volts: 'shown',
+      compare: 'shown',
+      gate: 'shown',
+      tone: 'shown',
+    };
     this.heads = { lux: '', ohms: '', volts: '', compare: '', gate: '', tone: '' };
     this.labels = { lux: [], ohms: [], volts: [], compare: [], gate: [], tone: [] };
     this.notes = { lux: '', ohms: '', volts: '', compare: '', gate: '', tone: '' };
@@ -181,7 +188,7 @@ export class SignalPicture extends LitElement {
             ? html`<p class="note">${this.hiddenWord}</p>`
             : this.labels[stage].map(
                 ({ voice, text }) =>
-                  html`<p class="voice-${voiceClass(voice)}">${this.voices.length > 1 ? `${voice} ` : ''}${text}</p>`,
+                  html`<p class="voice-${voiceClass(voice)}">${this.voices.length > 1 ? `${voice}: ` : ''}${text}</p>`,
               )
         }
         ${hidden || this.notes[stage] === '' ? '' : html`<p class="note">${this.notes[stage]}</p>`}

@@ -43,23 +43,23 @@ const columns = (voices: readonly DrawnVoice[]): Pair<number> =>
 const rows = (voices: readonly DrawnVoice[]): Pair<number> =>
   voices.length === 1 ? { A: MIDDLE, B: MIDDLE } : { A: 54, B: 130 };
 
-const RAYS = 7;
+/** Rays on each side of the middle one. */
+const RAYS = 3;
 
 /** Rays as many as the light has decades, and the light axis with a needle for each sensor. */
 export function drawLight(voices: readonly DrawnVoice[]): SVGTemplateResult {
   const x = columns(voices);
-  const half = voices.length === 1 ? 48 : 28;
+  const apart = voices.length === 1 ? 14 : 9;
   return svg`<linearGradient id="light"><stop class="from" offset="0"></stop><stop class="to" offset="1"></stop></linearGradient>
     ${voices.map(({ id, picture }) => {
-      const fall = (RAYS * (lit(picture.lux) - 22)) / 136;
-      return svg`${Array.from({ length: RAYS }, (_, i) => {
-        // From the middle outwards.
-        const order = Math.ceil(i / 2) * (i % 2 === 0 ? 1 : -1);
-        const to = x[id] + (order * half) / 3.6;
-        const strength = Math.min(1, Math.max(0, fall - i));
+      const fall = ((RAYS + 1) * (lit(picture.lux) - 22)) / 136;
+      return svg`${Array.from({ length: 2 * RAYS + 1 }, (_, i) => {
+        const order = i - RAYS;
+        const strength = Math.min(1, Math.max(0, fall - Math.abs(order)));
+        const to = x[id] + order * apart * 0.8;
         return strength === 0
           ? nothing
-          : svg`<line class="ray" x1=${to + order * 4} y1=${TOP} x2=${to} y2="70" stroke-opacity=${strength.toFixed(2)} />`;
+          : svg`<line class="ray" x1=${x[id] + order * apart * 1.3} y1=${TOP} x2=${to} y2="70" stroke-opacity=${strength.toFixed(2)} />`;
       })}
       <circle class="sensor ${voiceClass(id)}" cx=${x[id]} cy="100" r="22" />
       <path class="line ${voiceClass(id)} plain" d="M${x[id] - 12} 104q6 -16 12 -4t12 -4" />`;
@@ -99,7 +99,10 @@ export function drawDivider(voices: readonly DrawnVoice[]): SVGTemplateResult {
   return svg`<path class="rail" d="M18 ${TOP}H152M18 ${BOTTOM}H152" />
     ${voices.map(({ id, picture, cell }) => {
       const up = scaleLinear([0, picture.volts.rail], [BOTTOM, TOP]);
-      const node = Math.min(BOTTOM - LEAST_PART - 12, Math.max(TOP + LEAST_PART + 12, up(picture.volts.node)));
+      const node = Math.min(
+        BOTTOM - LEAST_PART - 12,
+        Math.max(TOP + LEAST_PART + 12, up(picture.volts.node)),
+      );
       const part = (side: 'top' | 'bottom', from: number, to: number) => {
         const name = side === cell ? `cell ${voiceClass(id)}` : 'fixed';
         const arrows = `M${x[id] - 32} ${(from + to) / 2 - 11}l13 8M${x[id] - 32} ${(from + to) / 2 + 1}l13 8`;
@@ -181,7 +184,7 @@ export function drawTone(voices: readonly DrawnVoice[]): SVGTemplateResult {
       const start = i * (highSeconds + lowSeconds);
       return `V${high}H${x(start + highSeconds).toFixed(1)}V${low}H${x(start + highSeconds + lowSeconds).toFixed(1)}`;
     }).join('');
-    return svg`<path class="line ${voiceClass(id)} plain ${shown}" d="M${LEFT} ${low}${wave}" />`;
+    return svg`<path class="line ${voiceClass(id)} ${shown}" d="M${LEFT} ${low}${wave}" />`;
   })}`;
 }
 
@@ -206,7 +209,9 @@ function drawCycle(voice: DrawnVoice, top: number, height: number): SVGTemplateR
   const [high, low] = [top + height * 0.78, top + height];
   if (end === undefined) return svg`<path class="held" d="M${LEFT} ${low}H${RIGHT}" />`;
   const x = scaleLinear([0, end.time], [LEFT, RIGHT]);
-  const capacitor = cycles.map((point) => `${x(point.time).toFixed(1)} ${up(point.volts).toFixed(1)}`).join('L');
+  const capacitor = cycles
+    .map((point) => `${x(point.time).toFixed(1)} ${up(point.volts).toFixed(1)}`)
+    .join('L');
   const output = cycles.map((point) => `H${x(point.time).toFixed(1)}V${point.high ? high : low}`).join('');
   const now = since === null ? null : placeOn(cycles, since);
   const name = voiceClass(id);
@@ -289,7 +294,7 @@ export const drawingStyles = css`
     stroke-linejoin: round;
   }
   .line.chattering {
-    stroke-dasharray: 14 9;
+    stroke-dasharray: 18 12;
   }
   .line.ahead {
     opacity: 0.4;
