@@ -147,7 +147,7 @@ const bothVoices = (path: string) => VOICES.map((voice) => `voices.${voice}.${pa
 const rotations = VOICES.map((voice) => `threshold.trimmers.${voice}.trimmer.rotation`);
 
 /** A lamp whose light does not ripple, as an option beside those that do. */
-export const STEADY_LAMP = 'steady';
+const STEADY_LAMP = 'steady';
 const HYSTERESIS: Range = { min: 47e3, max: 10e6 };
 
 export const CONTROLS: Readonly<Record<ControlId, Control>> = {

@@ -16,7 +16,7 @@ import type { Condition } from './watch.ts';
 export type LessonComplaint =
   | { readonly kind: 'not a lesson' }
   | { readonly kind: 'value'; readonly path: string; readonly read: string; readonly accepts: Accepts }
-  /** Two steps, or two options, of one name. */
+  /** Two steps, or two options, of one name: answers are kept by it. */
   | { readonly kind: 'twice'; readonly path: string; readonly read: string };
 
 export type DecodedLesson =
@@ -148,8 +148,8 @@ export function decodeLesson(value: unknown): DecodedLesson {
   if (!result.success)
     return { ok: false, complaints: result.issues.slice(0, MOST_COMPLAINTS).map(complaintOf) };
   const read = result.output as Lesson;
-  const twice = doubles(read);
-  return twice.length > 0 ? { ok: false, complaints: twice } : { ok: true, lesson: read };
+  const complaints = [...doubles(read), ...strangeAnswers(read)].slice(0, MOST_COMPLAINTS);
+  return complaints.length > 0 ? { ok: false, complaints } : { ok: true, lesson: read };
 }
 
 /** Answers and words are kept by a step's name, and tallies by an option's. */
@@ -165,6 +165,26 @@ function doubles({ steps }: Lesson): readonly LessonComplaint[] {
     of
       .filter((each, i) => of.indexOf(each) !== i)
       .map((read): LessonComplaint => ({ kind: 'twice', path, read })),
+  );
+}
+
+/** A right answer that is not among those offered. */
+function strangeAnswers({ steps }: Lesson): readonly LessonComplaint[] {
+  return steps.flatMap(({ question: q }, i) =>
+    q?.kind !== 'choice'
+      ? []
+      : q.fact.bands.flatMap(({ option }, j): readonly LessonComplaint[] =>
+          q.options.includes(option)
+            ? []
+            : [
+                {
+                  kind: 'value',
+                  path: `steps.${i}.question.fact.bands.${j}.option`,
+                  read: JSON.stringify(option),
+                  accepts: { kind: 'choice', options: q.options },
+                },
+              ],
+        ),
   );
 }
 

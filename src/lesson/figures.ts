@@ -232,7 +232,7 @@ function plainValue(figure: PlainFigure, given: Bench, lux: Pair<Lux> | undefine
     case 'second harmonic':
       return finite(20 * Math.log10(Math.abs(Math.cos(Math.PI * cycle.dutyCycle))));
     case 'stutters a second':
-      return run(bench, instrument, both, voice, 2).changes / 2 / 2;
+      return run(bench, instrument, both, voice, 1).changes / 2;
     case 'node swing':
       return run(
         { ...bench, design: { ...design, noise: { ...design.noise, voltsRms: 0 } } },
@@ -265,7 +265,7 @@ function momentOf({ design }: Bench, instrument: Instrument, lux: Pair<Lux>) {
   return momentIn(design, instrument, lux, { A: true, B: true });
 }
 
-const SETTLES: Seconds = 0.5;
+const SETTLES: Seconds = 0.3;
 
 /** The gate's own run in the bench's lamp: changes of the voice in so many seconds, and how far its node swings. */
 function run(bench: Bench, instrument: Instrument, lux: Pair<Lux>, voice: VoiceId, seconds: Seconds) {

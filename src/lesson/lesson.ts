@@ -6,10 +6,11 @@
 import type { Design } from '../design/design.ts';
 import { SCENES, type SceneKind } from '../light/scene.ts';
 import type { VoiceId } from '../quantity/units.ts';
+import type { Amount } from '../words/amounts.ts';
 import type { CautionPlace } from '../words/cautions.ts';
 import { type Bench, DEFAULT_LIGHT } from './bench.ts';
 import type { ControlId } from './controls.ts';
-import { type Change, changed, type Figure, figureValue } from './figures.ts';
+import { amountsOf, type Change, changed, type Figure, figureValue } from './figures.ts';
 import type { Watch } from './watch.ts';
 
 export const LESSON_FORMAT = 'lampnote-lesson';
@@ -75,6 +76,21 @@ export function startBench(step: Step, design: Design): Bench {
   const { source, scene, changes } = step.setup;
   const light = { ...DEFAULT_LIGHT, source, scene: SCENES[scene ?? DEFAULT_LIGHT.scene.kind] };
   return changed({ design, light }, changes);
+}
+
+type Amounts = Readonly<Record<string, Amount>>;
+const told = new WeakMap<Step, { readonly design: Design; readonly amounts: Amounts }>();
+
+/**
+ * The numbers of a step's words, on the bench as it is set up. Some take a run of the gate or thirty kits to find, so
+ * they are worked out once for a design.
+ */
+export function amountsFor(step: Step, design: Design): Amounts {
+  const known = told.get(step);
+  if (known?.design === design) return known.amounts;
+  const amounts = amountsOf(step.figures, startBench(step, design));
+  told.set(step, { design, amounts });
+  return amounts;
 }
 
 /** The option the model says is right; null when it has no answer on this bench. */

@@ -262,22 +262,40 @@ export type Verdict =
   /** `off`: guess over truth; null when nothing was guessed. */
   | { readonly kind: 'place'; readonly right: boolean; readonly lux: Lux; readonly off: number | null };
 
-/** What the model says to a question on the step's own bench; null when it asks nothing, or has no answer. */
-export function verdictOn(step: Step, base: Design, answer: Answer | null): Verdict | null {
-  return step.question === null ? null : judged(step.question, startBench(step, base), answer);
+type Truth =
+  | { readonly kind: 'choice'; readonly option: string }
+  | { readonly kind: 'place'; readonly lux: Lux; readonly near: number };
+const truths = new WeakMap<Step, { readonly design: Design; readonly truth: Truth | null }>();
+
+/** The right answer on the step's own bench, worked out once for a design; null when it has none, or asks nothing. */
+function truthOf(step: Step, design: Design): Truth | null {
+  const known = truths.get(step);
+  if (known?.design === design) return known.truth;
+  const truth = step.question === null ? null : found(step.question, startBench(step, design));
+  truths.set(step, { design, truth });
+  return truth;
 }
 
-function judged(question: Question, bench: Bench, answer: Answer | null): Verdict | null {
+function found(question: Question, bench: Bench): Truth | null {
   if (question.kind === 'choice') {
     const option = factOption(question.fact, bench);
-    if (option === null) return null;
-    return { kind: 'choice', option, right: answer?.kind === 'choice' && answer.option === option };
+    return option === null ? null : { kind: 'choice', option };
   }
   const lux = figureValue(question.answer, bench);
-  if (lux === null) return null;
+  return lux === null ? null : { kind: 'place', lux, near: question.near };
+}
+
+/** What the model says to a step's question, and to the class's answer; null when it asks nothing. */
+export function verdictOn(step: Step, base: Design, answer: Answer | null): Verdict | null {
+  const truth = truthOf(step, base);
+  if (truth === null) return null;
+  if (truth.kind === 'choice') {
+    const { option } = truth;
+    return { kind: 'choice', option, right: answer?.kind === 'choice' && answer.option === option };
+  }
+  const { lux, near } = truth;
   const off = answer?.kind === 'place' ? answer.lux / lux : null;
-  const right = off !== null && Math.max(off, 1 / off) <= question.near;
-  return { kind: 'place', lux, off, right };
+  return { kind: 'place', lux, off, right: off !== null && Math.max(off, 1 / off) <= near };
 }
 
 export interface Tally {

@@ -90,10 +90,15 @@ export function placesIn(text: string): readonly string[] {
   return [...text.matchAll(PLACE)].map((match) => match[1] ?? '');
 }
 
-/** A text with its amounts; a name without an amount stays visible in its braces. */
-export function filled(language: Language, text: string, amounts: Readonly<Record<string, Amount>>): string {
+/** A text with its amounts, or words; a name that nothing is given for stays visible in its braces. */
+export function filled(
+  language: Language,
+  text: string,
+  amounts: Readonly<Record<string, Amount | string>>,
+): string {
   return text.replaceAll(PLACE, (whole, name: string) => {
     const amount = Object.hasOwn(amounts, name) ? amounts[name] : undefined;
-    return amount === undefined ? whole : amountIn(language, amount);
+    if (amount === undefined) return whole;
+    return typeof amount === 'string' ? amount : amountIn(language, amount);
   });
 }

@@ -47,7 +47,7 @@ export const germanLightLessons: Translated<typeof englishLightLessons> = {
         options: {},
         task: 'Dimmt die Lampe, bis die Zelle fast zehnmal so viele Ohm hat.',
         reveal:
-          'Bei {far}: Das Licht muss auf den {times}-ten Teil sinken. Auge und Zelle drängen beide einen weiten Bereich von Licht in einen kleinen.',
+          'Bei {far}: Das Licht muss {times}-mal kleiner werden. Auge und Zelle drängen beide einen weiten Bereich von Licht in einen kleinen.',
         algebra: 'R · 10  ⇒  E / 10^(1/γ) = E / {times}',
       },
     },

@@ -23,7 +23,7 @@ export const germanLessons: Translated<typeof englishLessons> = {
     ohms: 'Widerstand',
     volts: 'Knoten',
     compare: 'Vergleich',
-    gate: 'Gatter',
+    gate: 'Gate',
     tone: 'Ton',
   },
   modes: {
@@ -43,7 +43,7 @@ export const germanLessons: Translated<typeof englishLessons> = {
     compareNever: 'Keine Spannung am Knoten ändert hier etwas.',
     sounding: 'Der Reset-Stift ist losgelassen, bei {reset}: Die Stimme klingt.',
     silent: 'Der Reset-Stift wird unten gehalten, bei {reset}: Die Stimme ist still.',
-    chattering: 'Das Gatter rattert: schnelle Wechsel, hier nur mit Worten gesagt.',
+    chattering: 'Das Gate rattert: schnelle Wechsel, hier nur mit Worten gesagt.',
     tone: '{note}, {frequency}; hoch während {duty} jeder Schwingung.',
     waiting: 'Kein Ton; es wäre {note}, {frequency}.',
     noTone: 'Diese Stimme kann nicht schwingen: Ihr Kondensator erreicht nicht beide Pegel.',
@@ -115,7 +115,7 @@ export const germanLessons: Translated<typeof englishLessons> = {
     right: 'Genau wie vermutet.',
     other: 'Nicht wie vermutet. Das Modell sagt: {answer}',
     near: 'Gefunden: Ihr habt auf {guess} gezeigt, es sind {answer}.',
-    far: 'Ihr habt auf {guess} gezeigt; es sind {answer}, auf der Lichtachse um den Faktor {off} daneben.',
+    far: 'Ihr habt auf {guess} gezeigt; es sind {answer}: um den Faktor {off} daneben.',
     passed: 'Das Modell sagt: {answer}',
   },
   hands: {

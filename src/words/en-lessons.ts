@@ -115,7 +115,7 @@ export const englishLessons = {
     right: 'Just as guessed.',
     other: 'Not as guessed. The model says: {answer}',
     near: 'Found: you pointed to {guess}, it is {answer}.',
-    far: 'You pointed to {guess}; it is {answer}, {off} times as far along the light axis.',
+    far: 'You pointed to {guess}; it is {answer}: off by a factor of {off}.',
     passed: 'The model says: {answer}',
   },
   hands: { heading: 'Show of hands', count: 'hands for “{option}”', none: 'No hands counted yet.' },

@@ -20,7 +20,7 @@ describe.each(steps)('$name', ({ step, name }) => {
   test('what it waits for is not so when it begins, and comes about with the controls it allows', () => {
     const bench = new RunningBench(startBench(step, LESSON_DESIGN));
     // Long enough for cell, gate and the eye to come to rest; a scene goes on by itself, so only its beginning counts.
-    bench.run(step.setup.source === 'scene' ? 0.2 : 1.2, () => {
+    bench.run(step.setup.source === 'scene' ? 0.2 : 0.8, () => {
       expect(holds(conditions[0]!, bench.situation)).toBe(false);
       return false;
     });
