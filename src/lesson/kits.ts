@@ -5,8 +5,7 @@
  */
 import { astableOf, cycleOf } from '../circuit/astable.ts';
 import { steadyConductance } from '../circuit/cell.ts';
-import { cellSiemens, gatesOf, nodeVolts, rotationForVolts, stateIndex } from '../circuit/gate.ts';
-import { instrumentOf, momentIn } from '../circuit/instrument.ts';
+import { cellSiemens, gatesOf, nodeVolts, rotationForVolts, stateIndex, tripLux } from '../circuit/gate.ts';
 import { railVolts } from '../circuit/supply.ts';
 import { type Design, thresholdFor, type Voice } from '../design/design.ts';
 import { CELLS } from '../parts/cells.ts';
@@ -45,12 +44,13 @@ export function kitsOf(design: Design, seed = 1): readonly Design[] {
 /** How many kits do right at one setting of the threshold: sound when lit, silent when shaded (or the other way). */
 export function kitsRight(design: Design, voice: VoiceId, litLux: Lux, shadeLux: Lux): number {
   return kitsOf(design).filter((kit) => {
-    const instrument = instrumentOf(kit);
-    // Coming from the other state: the harder case, with hysteresis.
-    const soundsAt = (lux: Lux, before: boolean) =>
-      momentIn(kit, instrument, { A: lux, B: lux }, { A: before, B: before })[voice].sounding;
-    const inLight = kit.voices[voice].polarity === 'light';
-    return soundsAt(litLux, !inLight) === inLight && soundsAt(shadeLux, inLight) !== inLight;
+    const { states, releases, silences } = gatesOf(kit, railVolts(kit.supply))[voice];
+    const start = tripLux(kit, voice, states[stateIndex({ A: false, B: false })]!);
+    const stop = tripLux(kit, voice, states[stateIndex({ A: true, B: true })]!);
+    if (start === null || stop === null || !releases || !silences) return false;
+    return kit.voices[voice].polarity === 'light'
+      ? start < litLux && stop > shadeLux
+      : start > shadeLux && stop < litLux;
   }).length;
 }
 

@@ -3,11 +3,18 @@
  * class set share a sheet: a number picks one place in a fixed list of all combinations, and different numbers
  * pick different places (a stride without common factor with the list's length). SI units.
  */
-import { cycleOf } from '../circuit/astable.ts';
+import { astableOf, cycleOf } from '../circuit/astable.ts';
 import { cellOhms } from '../circuit/cell.ts';
-import { nodeVolts } from '../circuit/gate.ts';
-import { instrumentOf, momentIn } from '../circuit/instrument.ts';
-import type { Design, ThresholdTrimmer, Voice } from '../design/design.ts';
+import {
+  type GateState,
+  gatesOf,
+  nodeVolts,
+  overdriveVolts,
+  referenceSource,
+  stateIndex,
+} from '../circuit/gate.ts';
+import { railVolts } from '../circuit/supply.ts';
+import { type Design, type ThresholdTrimmer, thresholdFor, type Voice } from '../design/design.ts';
 import { endOhms } from '../parts/trimmers.ts';
 import { uniformFrom } from '../quantity/random.ts';
 import { type Fraction, type Lux, type Ohms, pairOf } from '../quantity/units.ts';
@@ -172,20 +179,21 @@ const REFERENCE_LUX: Lux = 10;
 export function worksheetOf(pupil: number, seed: number, base: Design): Worksheet {
   const chosen = chosenFor(pupil, seed);
   const design = sheetDesign(base, chosen);
-  const instrument = instrumentOf(design);
+  const supplyVolts = railVolts(design.supply);
   const { lux, raOhms, rbOhms, farads, cell, fixedOhms } = chosen;
   const voice = design.voices.A;
   const ohms = cellOhms(voice.cell, lux);
-  const state = instrument.gates.A.states[0]!;
+  // Without hysteresis the gate has one trip point, whatever it did before.
+  const state = gatesOf(design, supplyVolts).A.states[stateIndex({ A: false, B: false })]!;
   const shown = rounded(ohms, ROUNDING.ohms);
-  const { referenceVolts } = instrument.voices.A;
+  const referenceVolts = referenceSource(thresholdFor(design, 'A'), supplyVolts).volts;
   // Another light than before, or the sheet would answer itself.
-  const asked = clearLight(design, lux / 4, referenceVolts);
-  const moment = momentIn(design, instrument, { A: asked, B: asked }, { A: true, B: true }).A;
-  const cycle = cycleOf(instrument.astables.A);
+  const asked = clearLight(voice, state, lux / 4, referenceVolts);
+  const askedVolts = nodeVolts(state, 1 / cellOhms(voice.cell, asked));
+  const cycle = cycleOf(astableOf(design, 'A', supplyVolts));
   const bottom = cell === 'bottom';
   const ohm = (value: Ohms): Amount => ({ kind: 'ohms', value });
-  const rail: Amount = { kind: 'volts', value: instrument.railVolts };
+  const rail: Amount = { kind: 'volts', value: supplyVolts };
   const question = (
     id: SheetQuestionId,
     given: SheetQuestion['given'],
@@ -229,9 +237,9 @@ export function worksheetOf(pupil: number, seed: number, base: Design): Workshee
         bottom ? 'sounding-below' : 'sounding-above',
         {
           lux: { kind: 'lux', value: asked },
-          node: { kind: 'volts', value: rounded(moment.nodeVolts, ROUNDING.volts) },
+          node: { kind: 'volts', value: rounded(askedVolts, ROUNDING.volts) },
         },
-        { kind: 'choice', option: moment.sounding ? 'sounding' : 'silent' },
+        { kind: 'choice', option: overdriveVolts(state, askedVolts) > 0 ? 'sounding' : 'silent' },
       ),
       question(
         'frequency',
@@ -253,10 +261,8 @@ function trimmerOhms(design: Design): Ohms {
 }
 
 /** A light, or the first darker one in which the node is clear of the reference. */
-function clearLight(design: Design, lux: Lux, reference: number): Lux {
-  const state = instrumentOf(design).gates.A.states[0]!;
-  const off = (light: Lux) =>
-    Math.abs(nodeVolts(state, 1 / cellOhms(design.voices.A.cell, light)) / reference - 1);
+function clearLight({ cell }: Voice, state: GateState, lux: Lux, reference: number): Lux {
+  const off = (light: Lux) => Math.abs(nodeVolts(state, 1 / cellOhms(cell, light)) / reference - 1);
   let light = lux;
   while (off(light) < CLEAR && light > lux / 16) light /= 2;
   return light;

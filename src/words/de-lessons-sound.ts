@@ -161,7 +161,7 @@ export const germanSoundLessons: Translated<typeof englishSoundLessons> = {
     steps: {
       'one-mark': {
         title: 'Eine Marke für alle',
-        text: 'Es gibt {kits} Bausätze nach einer Teileliste. Alle Schwellen stehen auf derselben Marke, der besten für Licht von {lit} und Schatten von {shade}.',
+        text: 'Es gibt {kits} Bausätze nach einer Teileliste. Alle Schwellen stehen auf derselben Marke, gemacht an einem mittleren Bausatz für Licht von {lit} und Schatten von {shade}.',
         question: 'Wie viele klingen im Licht und hören im Schatten auf?',
         options: { few: 'Weniger als die Hälfte.', most: 'Die meisten, nicht alle.', all: 'Alle.' },
         task: 'Setzt andere Zellen aus derselben Tüte ein, bis Stimme A in diesem Licht still ist.',
@@ -230,7 +230,7 @@ export const germanSoundLessons: Translated<typeof englishSoundLessons> = {
         options: {},
         task: 'Lasst den Sensoren das Licht, in dem sie klingen sollen, und dreht die Schwelle, bis sie es gerade tun.',
         reveal:
-          'So macht man es am Tag selbst: das Licht geben, das klingen soll, drehen, bis es gerade klingt. Jedes bisschen weniger lässt es aufhören.',
+          'So macht man es am Tag selbst: das Licht geben, das klingen soll, drehen, bis es gerade klingt. Ein dünner Schatten genügt dann, und es hört auf.',
         algebra: 'V_Ref = V_Knoten(E_Raum)',
       },
       'does-it-hold': {
@@ -240,7 +240,7 @@ export const germanSoundLessons: Translated<typeof englishSoundLessons> = {
         options: {},
         task: 'Beschattet Sensor A, bis Stimme A aufhört; lasst das Licht zurück, bis sie anfängt.',
         reveal:
-          'Zwischen Aufhören und Anfangen muss das Licht auf das {gap}-Fache wachsen. Eine Wolke, die es um weniger ändert, tut nichts.',
+          'Zwischen Aufhören und Anfangen muss das Licht auf das {gap}-Fache wachsen. Eine Wolke, die es um weniger ändert, lässt sie nicht flattern.',
         algebra: null,
       },
     },

@@ -155,7 +155,7 @@ export const englishSoundLessons = {
     steps: {
       'one-mark': {
         title: 'One mark for all',
-        text: 'There are {kits} kits from one parts list. All thresholds are set to the same mark, the best for light of {lit} and shade of {shade}.',
+        text: 'There are {kits} kits from one parts list. All thresholds are set to the same mark, made on a middling kit for light of {lit} and shade of {shade}.',
         question: 'How many of them sound in the light and stop in the shade?',
         options: { few: 'Fewer than half.', most: 'Most, but not all.', all: 'All.' },
         task: 'Put other cells of the same bag in, until voice A is silent in this light.',
@@ -224,7 +224,7 @@ export const englishSoundLessons = {
         options: {},
         task: 'Leave the sensors in the light in which they should sound, and turn the threshold until they just do.',
         reveal:
-          'That is how it is done on the day: give the light that should sound, turn until it just does. Any less light stops it.',
+          'That is how it is done on the day: give the light that should sound, turn until it just does. A thin shadow is then enough to stop it.',
         algebra: 'V_ref = V_node(E_room)',
       },
       'does-it-hold': {
@@ -234,7 +234,7 @@ export const englishSoundLessons = {
         options: {},
         task: 'Shade sensor A until voice A stops; let the light back until it starts.',
         reveal:
-          'Between stopping and starting the light has to grow {gap}-fold. A cloud that changes it by less does nothing.',
+          'Between stopping and starting the light has to grow {gap}-fold. A cloud that changes it by less cannot make it flutter.',
         algebra: null,
       },
     },

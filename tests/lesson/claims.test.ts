@@ -4,6 +4,8 @@
  */
 import { describe, expect, test } from 'vitest';
 import { instrumentOf } from '../../src/circuit/instrument.ts';
+import { luxOf } from '../../src/lesson/bench.ts';
+import { CONTROLS } from '../../src/lesson/controls.ts';
 import { amountOf } from '../../src/lesson/figures.ts';
 import { kitsOf } from '../../src/lesson/kits.ts';
 import { factOption, startBench } from '../../src/lesson/lesson.ts';
@@ -159,6 +161,12 @@ describe('the divider and the comparison', () => {
     const { near, verdict } = stepOf('two-resistors-share/half-way');
     near('fixed', ohmsAt((verdict() as { lux: number }).lux));
   });
+  test('the node moves most where the halves are equal: a tenth less light moves it less on either side', () => {
+    const { lux } = stepOf('two-resistors-share/half-way').verdict() as { lux: number };
+    const moves = (at: number) => bottomNode(0.9 * at) - bottomNode(at);
+    for (const elsewhere of [lux / 4, lux / 2, 2 * lux, 4 * lux, 300])
+      expect(moves(elsewhere)).toBeLessThan(moves(lux));
+  });
   test('the reference is 1.54 V at 27 % of travel (job:E, test point 3, without the track’s ends)', () => {
     const { near, value } = stepOf('comparison/scales');
     near('reference', (V * (470 + 100 + 0.27 * 9800)) / 18_670);
@@ -268,6 +276,30 @@ describe('hysteresis and lamps', () => {
   });
 });
 
+test('hysteresis larger than the swing of the node is steady at every light; smaller, it stutters at some', () => {
+  const { bench, value } = stepOf('lamp-ripple/cure');
+  const stutters = (hysteresis: number, lamp: number) =>
+    amountOf(
+      {
+        of: 'stutters a second',
+        voice: 'A',
+        changes: [
+          { control: 'hysteresis', value: hysteresis },
+          { control: 'lamp', value: lamp },
+        ],
+      },
+      bench,
+    ).value!;
+  expect(value('more')).toBeLessThan(value('swing'));
+  expect(stutters(330e3, 88)).toBeCloseTo(100, 0);
+  const larger = amountOf(
+    { of: 'hysteresis volts', voice: 'A', changes: [{ control: 'hysteresis', value: 220e3 }] },
+    bench,
+  ).value!;
+  expect(larger).toBeGreaterThan(value('swing'));
+  for (const lamp of [78, 82, 86, 90, 96]) expect(stutters(220e3, lamp), `${lamp} lx`).toBeLessThan(1);
+});
+
 describe('thirty kits', () => {
   const kits = () => kitsOf(stepOf('thirty-kits/one-mark').bench.design);
 
@@ -313,6 +345,17 @@ describe('thirty kits', () => {
     expect(Math.abs(value('apart') - ideal)).toBeLessThan(5);
     expect(value('apart')).toBeGreaterThan(100);
   });
+});
+
+test('turned to just on, a thin shadow stops the voices: less than a third of the light has to go', () => {
+  const { bench } = stepOf('this-very-room/just-on');
+  const control = CONTROLS['just on'];
+  if (control.kind !== 'press') throw new Error('just on is pressed');
+  const light = luxOf(bench.light);
+  const set = instrumentOf(control.act(light)(bench).design).voices.A.tripLux;
+  expect(set.on! / light.A).toBeCloseTo(1, 1);
+  expect(set.on!).toBeLessThan(light.A);
+  expect(set.off! / light.A).toBeGreaterThan(2 / 3);
 });
 
 test('the best place to switch is the root of lit times shaded light (ls:L23)', () => {

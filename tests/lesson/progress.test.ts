@@ -61,8 +61,9 @@ const through = (lesson: Lesson, progress: Progress): Progress =>
     benchOf(lesson, noticed(lesson, progress)),
   );
 
-test('every lesson is completed by guessing and doing what each step asks, in the running model', () => {
-  for (const lesson of LESSONS) {
+test.each(LESSONS.map((lesson) => ({ lesson, id: lesson.id })))(
+  '$id is completed by guessing and doing what each step asks, in the running model',
+  ({ lesson }) => {
     let progress = start(lesson);
     for (const [i, step] of lesson.steps.entries()) {
       expect(progress.step).toBe(i);
@@ -80,8 +81,8 @@ test('every lesson is completed by guessing and doing what each step asks, in th
     }
     expect(progress.finished).toBe(true);
     expect(progress.own).toBe(own);
-  }
-});
+  },
+);
 
 test('a guess comes before the try: without one nothing may be touched, and the answer cannot be shown', () => {
   const progress = { ...start(shadow), step: 1 };

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { startBench } from '../../src/lesson/lesson.ts';
 import { LESSON_DESIGN, LESSONS } from '../../src/lesson/lessons.ts';
-import { holds, UNWATCHED, watched } from '../../src/lesson/watch.ts';
+import { type Condition, holds, UNWATCHED, watched } from '../../src/lesson/watch.ts';
 import { moved, RunningBench } from './running.ts';
 import { WAYS } from './ways.ts';
 
@@ -11,6 +11,15 @@ const steps = LESSONS.flatMap((lesson) =>
 
 test('a way is told for every step, and for no other', () => {
   expect(Object.keys(WAYS).toSorted()).toEqual(steps.map(({ name }) => name).toSorted());
+});
+
+test('half the usual hysteresis resistor does not yet cure the rippling lamp', () => {
+  const { step } = steps.find(({ name }) => name === 'lamp-ripple/cure')!;
+  const bench = new RunningBench(startBench(step, LESSON_DESIGN));
+  bench.run(1.2);
+  expect(bench.frame.shown.A.kind).toBe('chattering');
+  expect(moved(bench, ['hysteresis', 330e3], step.watch as Condition)).toBe(false);
+  expect(moved(bench, ['hysteresis', 200e3], step.watch as Condition)).toBe(true);
 });
 
 describe.each(steps)('$name', ({ step, name }) => {

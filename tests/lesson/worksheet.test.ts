@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { instrumentOf, momentIn } from '../../src/circuit/instrument.ts';
 import { LESSON_DESIGN } from '../../src/lesson/lessons.ts';
 import { rounded, SHEETS, type SheetQuestion, worksheetOf } from '../../src/lesson/worksheet.ts';
 import { amountIn, filled, LANGUAGES, placesIn } from '../../src/words/amounts.ts';
@@ -125,6 +126,23 @@ describe(`answers by the handbook, from the printed values, for 200 numbers (see
     }
     // Both kinds of divider, each both sounding and silent, occur.
     expect(seen.size).toBe(4);
+  });
+
+  test('the answers are those of the whole instrument of the sheet, as every other place reads it', () => {
+    for (const number of numbers.slice(0, 10)) {
+      const { design, questions } = sheet(number);
+      const { voices } = instrumentOf(design);
+      expect(answer(find(questions, 'frequency')).exact.value).toBe(voices.A.cycle.frequency);
+      expect(answer(find(questions, 'duty')).exact.value).toBe(voices.A.cycle.dutyCycle);
+      expect(answer(find(questions, 'first-high')).exact.value).toBe(voices.A.cycle.firstHighSeconds);
+      expect(answer(find(questions, 'reference')).exact.value).toBe(voices.A.referenceVolts);
+      const lux = given(find(questions, 'sounding-below', 'sounding-above'), 'lux');
+      const moment = momentIn(design, instrumentOf(design), { A: lux, B: lux }, { A: true, B: true });
+      expect(find(questions, 'sounding-below', 'sounding-above').answer).toEqual({
+        kind: 'choice',
+        option: moment.A.sounding ? 'sounding' : 'silent',
+      });
+    }
   });
 
   test('no sheet tells an answer in a later question', () => {
