@@ -58,6 +58,7 @@ export interface ClassPageWords {
     readonly axis: (marks: readonly string[]) => string;
     readonly recap: (answer: string) => string;
     readonly none: string;
+    readonly hands: string;
   };
   readonly controls: {
     readonly heading: string;
@@ -183,6 +184,7 @@ export const classPage: ClassPageWords = {
       `Light axis from dark to bright. ${marks.length === 0 ? 'No place yet.' : `${marks.join(', ')}.`}`,
     recap: (answer) => `The guess: ${answer}`,
     none: 'No guess was made.',
+    hands: 'The box beside an answer takes the hands that went up for it.',
   },
   controls: {
     heading: 'To touch',

@@ -79,6 +79,14 @@ export class ClassControls extends AppElement {
         --label-width: 8.5em;
         --value-width: 5.6em;
       }
+      /* Sliders first, then what is turned, then what is pressed. */
+      .controls trimmer-control {
+        order: 1;
+      }
+      .controls button {
+        order: 2;
+        justify-self: start;
+      }
       label.tick {
         margin-left: var(--label-width);
       }

@@ -86,10 +86,10 @@ export class LessonPlayer extends AppElement {
     const open = this.#open.value;
     if (open === null) return html``;
     const { lesson, progress } = open;
-    const { classLanguage: language } = this.#session.value;
+    const { classLanguage: language, look } = this.#session.value;
     const step = stepOf(lesson, progress);
     const free = progress.mode === 'free';
-    return html`<article lang=${language} aria-labelledby="lesson">
+    return html`<article class=${look} lang=${language} aria-labelledby="lesson">
       <header>
         <h2 id="lesson">${wordsOf(lesson, language).title}</h2>
         <span class="muted">${free ? CLASS_WORDS[language].go.free : this.#page.step(progress.step + 1, lesson.steps.length)}</span>
@@ -153,35 +153,42 @@ export class LessonPlayer extends AppElement {
     const { kind } = this.#sound.value;
     const key = (name: string) =>
       presenterKeys ? html`<span class="key" aria-hidden="true">${name}</span>` : '';
-    return html`<div class="row bar">
-      <button type="button" ?disabled=${progress.step === 0 && !free && !progress.finished} @click=${() => desk.back()}>
-        ${go.back}${key('←')}
-      </button>
-      <button type="button" @click=${() => desk.resetBench()}>${go.reset}${key('R')}</button>
-      <button type="button" @click=${() => desk.restart()}>${go.restart}</button>
-      <button type="button" aria-pressed=${free} @click=${() => this.#act('free')}>${free ? go.toLesson : go.free}${key('F')}</button>
-      <span class="grow"></span>
-      <button
-        type="button"
-        ?disabled=${kind === 'starting' || soundByLink === 'off'}
-        @click=${() => (kind === 'on' ? this.app.sound.off() : this.app.sound.on())}
-      >
-        ${kind === 'on' ? says.soundOff : says.soundOn}
-      </button>
-      <button type="button" aria-pressed=${look === 'projector'} @click=${() => this.#act('projector')}>
-        ${look === 'projector' ? says.projectorEnd : says.projector}${key('P')}
-      </button>
-      <button type="button" @click=${() => this.#act('notes')}>${says.notes}${key('N')}</button>
-      <button type="button" @click=${this.#printNotes}>${says.printNotes}</button>
-      <choice-row
-        legend=${depth}
-        .choices=${choicesOf(depths)}
-        value=${this.algebra ? 'algebra' : 'plain'}
-        @choose=${({ detail }: CustomEvent<ChooseDetail>) => {
-          this.algebra = detail.value === 'algebra';
-        }}
-      ></choice-row>
-      <button type="button" @click=${() => desk.leave()}>${go.leave}</button>
+    return html`<div class="bar">
+      <div class="row">
+        <button type="button" ?disabled=${progress.step === 0 && !free && !progress.finished} @click=${() => desk.back()}>
+          ${go.back}${key('←')}
+        </button>
+        <button type="button" @click=${() => desk.resetBench()}>${go.reset}${key('R')}</button>
+        <button type="button" aria-pressed=${free} @click=${() => this.#act('free')}>
+          ${free ? go.toLesson : go.free}${key('F')}
+        </button>
+        <span class="grow"></span>
+        <button
+          type="button"
+          ?disabled=${kind === 'starting' || soundByLink === 'off'}
+          @click=${() => (kind === 'on' ? this.app.sound.off() : this.app.sound.on())}
+        >
+          ${kind === 'on' ? says.soundOff : says.soundOn}
+        </button>
+        <button type="button" aria-pressed=${look === 'projector'} @click=${() => this.#act('projector')}>
+          ${look === 'projector' ? says.projectorEnd : says.projector}${key('P')}
+        </button>
+        <button type="button" @click=${() => this.#act('notes')}>${says.notes}${key('N')}</button>
+      </div>
+      <div class="row">
+        <choice-row
+          legend=${depth}
+          .choices=${choicesOf(depths)}
+          value=${this.algebra ? 'algebra' : 'plain'}
+          @choose=${({ detail }: CustomEvent<ChooseDetail>) => {
+            this.algebra = detail.value === 'algebra';
+          }}
+        ></choice-row>
+        <span class="grow"></span>
+        <button type="button" @click=${this.#printNotes}>${says.printNotes}</button>
+        <button type="button" @click=${() => desk.restart()}>${go.restart}</button>
+        <button type="button" @click=${() => desk.leave()}>${go.leave}</button>
+      </div>
     </div>`;
   }
 

@@ -12,8 +12,8 @@ import type { SlideDetail } from '../controls/events.ts';
 import '../controls/level-slider.ts';
 import { luxAtPlace } from '../plots/axis-place.ts';
 import '../plots/light-axis.ts';
-import { BRIGHTEST, DARKEST, type LightMark } from '../plots/light-marks.ts';
-import { Selected } from '../select.ts';
+import { BRIGHTEST, DARKEST, type LightMark, type Trip } from '../plots/light-marks.ts';
+import { LiveFrames, Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
 import { classStyles } from './class-styles.ts';
 import { luxIn, PAGE } from './lesson-words.ts';
@@ -30,17 +30,23 @@ export class PlaceGuess extends AppElement {
         cursor: crosshair;
       }
       level-slider {
+        margin: 8px 0;
         --label-width: 6em;
+      }
+      .row {
+        margin-bottom: 10px;
       }
     `,
   ];
 
   #open!: Selected<OpenLesson | null, OpenLesson | null>;
   #language!: Selected<Session, Language>;
+  #live!: LiveFrames;
 
   protected override bind(app: Lampnote): void {
     this.#open = new Selected(this, app.classroom.open, (open) => open);
     this.#language = new Selected(this, app.session, (session) => session.classLanguage);
+    this.#live = new LiveFrames(this, app.live, 6);
   }
 
   protected override render(): TemplateResult {
@@ -56,16 +62,25 @@ export class PlaceGuess extends AppElement {
       lux,
       label: label(luxIn(language, lux)),
     });
-    const marks: readonly LightMark[] = [
-      ...(guess === null ? [] : [mark(says.mine)(guess)]),
-      ...places.map(mark(says.pupil)),
-      ...(verdict?.kind === 'place' ? [mark(says.model)(verdict.lux)] : []),
+    const stands = (lux: Lux, label: (lux: string) => string, voices: Trip['voices']): Trip => ({
+      voices,
+      off: lux,
+      on: lux,
+      label: label(luxIn(language, lux)),
+    });
+    const marks: readonly LightMark[] = places.map(mark(says.pupil));
+    const trips: readonly Trip[] = [
+      ...(guess === null ? [] : [stands(guess, says.mine, 'both')]),
+      ...(verdict?.kind === 'place' ? [stands(verdict.lux, says.model, 'A')] : []),
     ];
+    const now = this.#live.frame?.lux.A ?? DARKEST;
     const asks = phase === 'ask';
     return html`<div class=${asks ? 'asks' : ''}>
       <light-axis
+        .needles=${[{ voice: 'A', lux: now, label: words.axis.needle('A', now) }]}
+        .trips=${trips}
         .marks=${marks}
-        .summary=${says.axis(marks.map(({ label }) => label))}
+        .summary=${says.axis([...trips, ...marks].map(({ label }) => label))}
         .format=${words.luxNumber}
         dark-label=${words.axis.dark}
         bright-label=${words.axis.bright}

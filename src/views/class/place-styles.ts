@@ -8,6 +8,9 @@ export const placeStyles = css`
   :host(:fullscreen) {
     overflow: auto;
   }
+  :host(:fullscreen) main {
+    padding-block: 8px 16px;
+  }
   main {
     padding: 18px var(--side, 28px) 40px;
   }

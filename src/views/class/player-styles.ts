@@ -24,6 +24,8 @@ export const playerStyles = css`
     min-width: 0;
   }
   .bar {
+    display: grid;
+    gap: 8px;
     padding-top: 12px;
     border-top: 1px solid var(--hair);
   }
@@ -31,6 +33,17 @@ export const playerStyles = css`
     padding: 12px 18px;
     border: 1px solid var(--hair);
     background: var(--surface);
+  }
+  /* From the back of the room: the picture, the question and its answers on one screen. */
+  @media (min-width: 901px) {
+    .projector {
+      gap: 8px;
+      --drawing-width: 150px;
+    }
+    .projector h2 {
+      font-size: 1.4rem;
+      line-height: 1.1;
+    }
   }
   @media (max-width: 900px) {
     .below {

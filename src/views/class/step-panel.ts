@@ -175,6 +175,7 @@ export class StepPanel extends AppElement {
           </div>`,
         )}
       </div>
+      <p class="small">${PAGE[language].guess.hands}</p>
     </fieldset>`;
   }
 

@@ -9,6 +9,10 @@ export const stepStyles = css`
   p {
     max-width: 60ch;
   }
+  /* Only reading goes on from here; nothing can be pressed. */
+  h3:focus-visible {
+    outline: none;
+  }
   .question {
     font-size: 1.08em;
   }
@@ -48,7 +52,7 @@ export const stepStyles = css`
     cursor: pointer;
   }
   .hands {
-    width: 3.4em;
+    width: 2.9em;
     min-height: var(--target);
     text-align: right;
   }

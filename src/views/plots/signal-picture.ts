@@ -75,7 +75,7 @@ export class SignalPicture extends LitElement {
         font-weight: 400;
       }
       .drawing {
-        max-width: 230px;
+        max-width: var(--drawing-width, 230px);
         margin-inline: auto;
         overflow: visible;
       }
@@ -111,21 +111,27 @@ export class SignalPicture extends LitElement {
       }
       .to {
         position: absolute;
-        top: calc(1.4em + 62px);
+        top: calc(1.4em + var(--drawing-width, 170px) * 0.4);
         right: -23px;
         width: 20px;
         fill: none;
         stroke: var(--ink);
         stroke-width: var(--stroke-quiet);
       }
-      @media (max-width: 900px) {
+      @media (max-width: 900px) and (min-width: 501px) {
         ol {
           grid-template-columns: repeat(3, minmax(0, 1fr));
+        }
+        li:nth-child(3n) .to {
+          display: none;
         }
       }
       @media (max-width: 500px) {
         ol {
           grid-template-columns: repeat(2, minmax(0, 1fr));
+        }
+        li:nth-child(2n) .to {
+          display: none;
         }
       }
     `,

@@ -43,6 +43,11 @@ const columns = (voices: readonly DrawnVoice[]): Pair<number> =>
 const rows = (voices: readonly DrawnVoice[]): Pair<number> =>
   voices.length === 1 ? { A: MIDDLE, B: MIDDLE } : { A: 54, B: 130 };
 
+/** Upper ends of the needles: one above the other where both have the same light. */
+const NEEDLE: Pair<number> = { A: 144, B: 131 };
+/** Sizes of the marks on one line: the round one stays in sight within the square one. */
+const NESTED: Pair<number> = { A: 5.5, B: 10 };
+
 /** Rays on each side of the middle one. */
 const RAYS = 3;
 
@@ -67,7 +72,7 @@ export function drawLight(voices: readonly DrawnVoice[]): SVGTemplateResult {
     <rect class="bar" x="22" y="154" width="136" height="9" fill="url(#light)" />
     ${voices.map(({ id, picture }) => {
       const at = lit(picture.lux);
-      return svg`<line class="line ${voiceClass(id)} plain" x1=${at} x2=${at} y1="142" y2="163" />${markAt(id, at, 140, 5)}`;
+      return svg`<line class="line ${voiceClass(id)} plain" x1=${at} x2=${at} y1=${NEEDLE[id]} y2="163" />${markAt(id, at, NEEDLE[id], 5)}`;
     })}`;
 }
 
@@ -85,13 +90,17 @@ export function drawResistance(voices: readonly DrawnVoice[]): SVGTemplateResult
           .map((point) => `${lit(point.lux).toFixed(1)} ${ohmsUp(point.ohms).toFixed(1)}`)
           .join('L')}" />`,
     )}
-    ${voices.map(({ id, picture }) => {
+    ${voices.toReversed().map(({ id, picture }) => {
       const [x, y] = [lit(picture.lux), ohmsUp(picture.ohms)];
-      return svg`<path class="leader" d="M22 ${y}H${x}V${BOTTOM}" />${markAt(id, x, y, 7)}`;
+      const radius = voices.length === 1 ? 7 : NESTED[id];
+      return svg`<path class="leader" d="M22 ${y}H${x}V${BOTTOM}" />${markAt(id, x, y, radius)}`;
     })}`;
 }
 
-const LEAST_PART = 10;
+const LEAST_PART = 12;
+/** From a part to the rail, and to the middle of the node. */
+const [AT_RAIL, AT_NODE] = [6, 11];
+const NEAREST = AT_RAIL + LEAST_PART + AT_NODE;
 
 /** Two resistors across the supply; each is as long as its share of it. */
 export function drawDivider(voices: readonly DrawnVoice[]): SVGTemplateResult {
@@ -99,18 +108,15 @@ export function drawDivider(voices: readonly DrawnVoice[]): SVGTemplateResult {
   return svg`<path class="rail" d="M18 ${TOP}H152M18 ${BOTTOM}H152" />
     ${voices.map(({ id, picture, cell }) => {
       const up = scaleLinear([0, picture.volts.rail], [BOTTOM, TOP]);
-      const node = Math.min(
-        BOTTOM - LEAST_PART - 12,
-        Math.max(TOP + LEAST_PART + 12, up(picture.volts.node)),
-      );
+      const node = Math.min(BOTTOM - NEAREST, Math.max(TOP + NEAREST, up(picture.volts.node)));
       const part = (side: 'top' | 'bottom', from: number, to: number) => {
         const name = side === cell ? `cell ${voiceClass(id)}` : 'fixed';
-        const arrows = `M${x[id] - 32} ${(from + to) / 2 - 11}l13 8M${x[id] - 32} ${(from + to) / 2 + 1}l13 8`;
+        const arrows = `M${x[id] - 32} ${(from + to) / 2 - 11}l12 7M${x[id] - 32} ${(from + to) / 2 + 1}l12 7`;
         return svg`<rect class="part ${name}" x=${x[id] - 13} y=${from} width="26" height=${Math.max(LEAST_PART, to - from)} />
           ${side === cell ? svg`<path class="falls ${voiceClass(id)}" d=${arrows} />` : nothing}`;
       };
       return svg`<path class="wire" d="M${x[id]} ${TOP}V${BOTTOM}" />
-        ${part('top', TOP + 7, node - 7)} ${part('bottom', node + 7, BOTTOM - 7)}
+        ${part('top', TOP + AT_RAIL, node - AT_NODE)} ${part('bottom', node + AT_NODE, BOTTOM - AT_RAIL)}
         <path class="wire" d="M${x[id]} ${node}h28" />${markAt(id, x[id], node, 7)}`;
     })}`;
 }
