@@ -30,7 +30,17 @@ export const classStyles = css`
   button[aria-pressed='true'] .key {
     color: inherit;
   }
-  fieldset {
-    margin: 0;
+  .cautions {
+    padding-left: 10px;
+    border-left: var(--stroke-data) solid var(--caution);
+    color: var(--muted);
+    font-size: var(--text-small);
+    line-height: 1.4;
+  }
+  .cautions strong {
+    color: var(--caution);
+  }
+  .cautions p {
+    margin: 0 0 6px;
   }
 `;

@@ -51,6 +51,9 @@ export class HandOuts extends AppElement {
         --label-width: 10em;
         --field-width: 5em;
       }
+      choice-row {
+        --label-width: 4em;
+      }
       .sheet {
         margin-top: 10px;
         padding: 14px 20px;

@@ -10,6 +10,7 @@ import { controlsOf, recordOf, stepOf } from '../../lesson/progress.ts';
 import { VOICES } from '../../quantity/units.ts';
 import { CLASS_WORDS } from '../../words/class-words.ts';
 import { AppElement } from '../app-element.ts';
+import { cautionNote } from './cautions.ts';
 import './class-controls.ts';
 import { classStyles } from './class-styles.ts';
 import { PAGE, stepWords, wordsOf } from './lesson-words.ts';
@@ -102,6 +103,10 @@ export class LessonPlayer extends AppElement {
       ></picture-panel>
       ${free ? this.#free() : progress.finished ? this.#finished(open) : this.#step(open)}
       ${this.#bar(open)}
+      <details>
+        <summary>${CLASS_WORDS[language].parts.cautions}</summary>
+        ${cautionNote(lesson.cautions, language)}
+      </details>
       ${this.notesHere ? html`<aside class="notes"><p class="fault">${this.#page.present.notesBlocked}</p>${notesOf(open, language)}</aside>` : ''}
       <p class="visually-hidden" role="status">${this.told}</p>
     </article>`;

@@ -8,7 +8,7 @@ import { LESSON_DESIGN, LESSONS } from '../../lesson/lessons.ts';
 import { filled, LANGUAGES } from '../../words/amounts.ts';
 import { CLASS_WORDS } from '../../words/class-words.ts';
 import { AppElement } from '../app-element.ts';
-import '../caution-note.ts';
+import { cautionNote } from './cautions.ts';
 import './class-link.ts';
 import { classStyles } from './class-styles.ts';
 import '../controls/choice-row.ts';
@@ -79,7 +79,7 @@ export class PlaceClass extends AppElement {
           }}
         ></choice-row>
         <ol class="lessons">${LESSONS.map((lesson) => this.#lesson(lesson))}</ol>
-        <caution-note .places=${['sound', 'headphones', 'light', 'camera']}></caution-note>
+        ${cautionNote(['sound', 'headphones', 'light', 'camera'], language)}
       </section>
       <div class="aside">
         <section aria-labelledby="over">

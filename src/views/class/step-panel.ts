@@ -9,9 +9,9 @@ import { amountIn, type Language } from '../../words/amounts.ts';
 import { CLASS_WORDS } from '../../words/class-words.ts';
 import type { StepWords } from '../../words/lesson-words.ts';
 import { AppElement } from '../app-element.ts';
-import '../caution-note.ts';
 import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
+import { cautionNote } from './cautions.ts';
 import { classStyles } from './class-styles.ts';
 import { luxIn, PAGE, stepWords, verdictWords } from './lesson-words.ts';
 import './place-guess.ts';
@@ -60,7 +60,7 @@ export class StepPanel extends AppElement {
     switch (record.phase) {
       case 'notice':
         return html`${step.notices.map((notice) => html`<p class="notice" role="note">${notices[notice]}</p>`)}
-          <caution-note .places=${step.notices.includes('camera') ? ['camera'] : ['sound', 'headphones']}></caution-note>
+          ${cautionNote(step.notices.includes('camera') ? ['camera'] : ['sound', 'headphones'], language)}
           <div class="row">${this.#advance(go.understood)}</div>`;
       case 'ask':
         return html`<p>${words.text}</p>
@@ -103,7 +103,8 @@ export class StepPanel extends AppElement {
     return html`${step.question === null ? '' : html`<p class="muted">${words.question}</p>`}
       ${step.question?.kind === 'place' ? html`<place-guess .app=${this.app}></place-guess>` : ''}
       <div role="status">
-        <p class="verdict">${step.question === null ? html`<strong>${parts.reveal}:</strong> ` : `${verdict} `}${words.reveal}</p>
+        ${record.answer?.kind === 'passed' || verdict === null ? '' : html`<p class="verdict-word">${verdict}</p>`}
+        <p class="verdict"><strong>${parts.reveal}:</strong> ${words.reveal}</p>
       </div>
       ${this.#tally(step, record, words, language)}
       ${

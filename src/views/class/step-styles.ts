@@ -73,6 +73,14 @@ export const stepStyles = css`
   .verdict {
     font-size: 1.08em;
   }
+  .verdict strong {
+    font-family: var(--font-head);
+    font-weight: 600;
+  }
+  .verdict-word {
+    margin-bottom: 4px;
+    font-weight: 600;
+  }
   .tally {
     margin: 0 0 12px;
   }
