@@ -84,6 +84,8 @@ export class ClassDesk {
   /** The next thing there is to do: begin after a notice, try after a guess, show after the trial, then the next step. */
   advance(): void {
     this.#change((lesson, now) => {
+      // In free play the lesson waits.
+      if (now.mode === 'free') return now;
       const { phase } = progress.recordOf(lesson, now);
       switch (phase) {
         case 'notice':
@@ -118,7 +120,7 @@ export class ClassDesk {
 
   /** Shows the answer although the step has not been met. */
   showAnyway(): void {
-    this.#change((lesson, now) => progress.revealed(lesson, now, true));
+    this.#change((lesson, now) => (now.mode === 'free' ? now : progress.revealed(lesson, now, true)));
   }
 
   back(): void {

@@ -4,18 +4,12 @@
  */
 import { render, type TemplateResult } from 'lit';
 
-/** Lays something out for paper; the returned function takes it away. */
-export function layForPaper(content: TemplateResult, className = ''): () => void {
+/** Prints something by itself, from a press. */
+export function printOnly(content: TemplateResult, className = ''): void {
   const paper = document.createElement('div');
   paper.className = `paper ${className}`;
   render(content, paper);
   document.body.append(paper);
-  return () => paper.remove();
-}
-
-/** Prints something by itself, from a press. */
-export function printOnly(content: TemplateResult, className = ''): void {
-  const takeAway = layForPaper(content, className);
-  window.addEventListener('afterprint', takeAway, { once: true });
+  window.addEventListener('afterprint', () => paper.remove(), { once: true });
   window.print();
 }

@@ -85,6 +85,11 @@ test('free play and back, a step back and on, and leaving and coming again find 
   const coverNow = () => light().stage.cover.A;
   desk.toggleFree();
   expect(coverNow()).toBe(0.7);
+  // The lesson's keys do nothing to a lesson that waits.
+  const waits = desk.open.current;
+  desk.advance();
+  desk.showAnyway();
+  expect(desk.open.current).toBe(waits);
   cover(0.2);
   desk.toggleFree();
   expect(coverNow()).toBe(0.7);

@@ -17,7 +17,7 @@ import type { LessonText, StepWords } from '../../words/lesson-words.ts';
 export const PAGE: Readonly<Record<Language, ClassPageWords>> = { en: classPage, de: germanClassPage };
 
 /** The bench as a step finds it. */
-export const startOf = memoized((step: Step): Bench => startBench(step, LESSON_DESIGN));
+const startOf = memoized((step: Step): Bench => startBench(step, LESSON_DESIGN));
 
 const stepAmounts = memoized((step: Step) => amountsOf(step.figures, startOf(step)));
 
