@@ -20,4 +20,8 @@ export const SHOWN_PLACES: Readonly<Record<Place, ShownPlace>> = {
     load: () => import('./room/place-room.ts'),
     view: (app) => html`<place-room .app=${app}></place-room>`,
   },
+  class: {
+    load: () => import('./class/place-class.ts'),
+    view: (app) => html`<place-class .app=${app}></place-class>`,
+  },
 };

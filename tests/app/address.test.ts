@@ -2,7 +2,17 @@
 import { deflateRawSync } from 'node:zlib';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { crc32, linkFor, linkSentence, PLACES, placeIn, readLink } from '../../src/app/address.ts';
+import {
+  crc32,
+  lessonIn,
+  lessonLink,
+  linkFor,
+  linkSentence,
+  PLACES,
+  placeIn,
+  readLink,
+  soundIn,
+} from '../../src/app/address.ts';
 import { DEFAULT_DESIGN } from '../../src/design/defaults.ts';
 import type { Design } from '../../src/design/design.ts';
 import { seededDesigns } from '../circuit/any-design.ts';
@@ -174,5 +184,29 @@ describe('what is refused says why', () => {
       packedText('{}'),
     ];
     for (const hash of hashes) expect(linkSentence(await reasonOf(hash))).toMatch(/^[A-Z].*\.$/);
+  });
+});
+
+describe('what a link says of the sound and of a lesson', () => {
+  test('is read whatever stands beside it; an unknown word says nothing', () => {
+    expect(soundIn('#/class?lesson=comparison&sound=off')).toBe('off');
+    expect(soundIn('#/listen?sound=on&d=AAAA')).toBe('on');
+    for (const hash of ['', '#/class', '#/class?sound=loud']) expect(soundIn(hash)).toBeNull();
+    expect(lessonIn('#/class?sound=off&lesson=comparison')).toBe('comparison');
+    expect(lessonIn('#/class')).toBeNull();
+  });
+
+  test('is written so that it is read again, and leads to the class', () => {
+    for (const sound of ['off', 'muted', 'on'] as const) {
+      const link = lessonLink('comparison', sound);
+      expect([placeIn(link), soundIn(link), lessonIn(link)]).toEqual(['class', sound, 'comparison']);
+      expect(lessonIn(lessonLink(null, sound))).toBeNull();
+    }
+  });
+
+  test('may stand before a design', async () => {
+    const link = (await linkFor(DEFAULT_DESIGN)).replace('?', '?sound=off&');
+    expect(await readLink(link)).toMatchObject({ ok: true, design: DEFAULT_DESIGN });
+    expect(soundIn(link)).toBe('off');
   });
 });

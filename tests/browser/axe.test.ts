@@ -1,17 +1,14 @@
 /** Access: axe in every look, wide and narrow, folded out and sounding; sizes, forced colours, and A told from B. */
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import type { AxeResults, RunOptions } from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, inject, test } from 'vitest';
 import type { Look } from '../../src/app/session.ts';
 import { VOICES } from '../../src/quantity/units.ts';
 import { words } from '../../src/words/en.ts';
+import { axeSource, faults } from './support/access.ts';
 import { hear, launch, openPage, type PageOptions, tapSound } from './support/browser.ts';
 import { cameraClip } from './support/camera-clip.ts';
 import { becomes, button, hand, soundButton, strip } from './support/visit.ts';
 
-const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const looks = Object.keys(words.bar.looks) as Look[];
 let browser: Browser;
 
@@ -39,27 +36,7 @@ const choose = (page: Page, look: Look): Promise<void> =>
     .getByRole('radio', { name: words.bar.looks[look], exact: true })
     .check();
 
-type Run = (context: Document | { fromShadowDom: string[] }, options: RunOptions) => Promise<AxeResults>;
 type Found = Record<string, readonly string[]>;
-
-/** What axe finds wrong in the page, or in one element of it, one line for each place. */
-async function faults(page: Page, within: readonly string[] | null = null): Promise<readonly string[]> {
-  const options: RunOptions = { rules: { 'target-size': { enabled: true } }, resultTypes: ['violations'] };
-  const { violations, passes } = await page.evaluate(
-    ([path, wanted]) => {
-      const { run } = Reflect.get(globalThis, 'axe') as { run: Run };
-      return run(path ? { fromShadowDom: [...path] } : document, wanted);
-    },
-    [within, options] as const,
-  );
-  if (passes.length < 10) throw new Error(`axe looked at little: ${passes.map(({ id }) => id).join()}`);
-  const found = violations.flatMap(({ id, nodes }) =>
-    nodes.map(({ target, failureSummary }) => `${id}: ${target.join(' ')}: ${failureSummary}`),
-  );
-  const [content, window] = await page.evaluate(() => [document.documentElement.scrollWidth, innerWidth]);
-  if (content! <= window!) return found;
-  return [...found, `the page is ${content} px wide in a window of ${window} px`];
-}
 
 /** The same in each look. */
 async function faultsInEachLook(page: Page, state: string, within: readonly string[] | null): Promise<Found> {

@@ -1,0 +1,15 @@
+/**
+ * Printing something by itself: it is laid beside the page, where only paper shows it, and while it is there paper
+ * shows nothing else (see theme.css).
+ */
+import { render, type TemplateResult } from 'lit';
+
+/** Prints something by itself, from a press. */
+export function printOnly(content: TemplateResult, className = ''): void {
+  const paper = document.createElement('div');
+  paper.className = `paper ${className}`;
+  render(content, paper);
+  document.body.append(paper);
+  window.addEventListener('afterprint', () => paper.remove(), { once: true });
+  window.print();
+}

@@ -1,0 +1,117 @@
+/** A lesson on a borrowed bench: the maker's own comes back whole, and nothing of the lesson is lost. */
+import { expect, test } from 'vitest';
+import { ClassDesk } from '../../src/app/class-desk.ts';
+import { DocumentStore } from '../../src/app/store.ts';
+import { rename, turnPitch, turnThreshold } from '../../src/design/commands.ts';
+import { DEFAULT_DESIGN } from '../../src/design/defaults.ts';
+import type { Design } from '../../src/design/design.ts';
+import { type Bench, DEFAULT_LIGHT } from '../../src/lesson/bench.ts';
+import { withSetting } from '../../src/lesson/controls.ts';
+import { LESSON_DESIGN, LESSONS } from '../../src/lesson/lessons.ts';
+import { recordOf } from '../../src/lesson/progress.ts';
+
+const shadow = LESSONS.find(({ id }) => id === 'why-a-shadow-stops-it')!;
+
+/** A page's bench without the page. */
+function table() {
+  const design = new DocumentStore<Design>(rename('Mine')(DEFAULT_DESIGN));
+  let light = DEFAULT_LIGHT;
+  let own: Bench['light'] | null = null;
+  const desk = new ClassDesk({
+    present: () => ({ design: design.current, light }),
+    lay: (bench) => {
+      own ??= light;
+      design.lend(bench.design);
+      light = bench.light;
+    },
+    giveBack: () => {
+      design.giveBack();
+      light = own ?? light;
+      own = null;
+    },
+  });
+  const cover = (share: number) => {
+    light = withSetting({ design: design.current, light }, 'hand A', share).light;
+  };
+  return { design, desk, cover, light: () => light };
+}
+
+test('leaving a lesson gives back the very design, its history and the light', () => {
+  const { design, desk, cover, light } = table();
+  design.change('turn', turnPitch('A', 0.3));
+  const [own, ownLight] = [design.current, light()];
+  desk.begin(shadow, LESSON_DESIGN);
+  expect(design.current).not.toBe(own);
+  expect(design.history).toEqual({ undo: null, redo: null });
+  design.change('threshold', turnThreshold('A', 0.9));
+  cover(1);
+  desk.leave();
+  expect(design.current).toBe(own);
+  expect(light()).toBe(ownLight);
+  expect(design.history).toEqual({ undo: 'turn', redo: null });
+  design.undo();
+  expect(design.current.name).toBe('Mine');
+});
+
+test('a step lets the design change only by its controls, and only once the guess stands; free play lets everything', () => {
+  const { design, desk } = table();
+  desk.begin(shadow, LESSON_DESIGN);
+  desk.showAnyway();
+  desk.advance();
+  const may = (after: Design) => desk.mayChange(design.current, after);
+  for (let step = 1; step < 4; step++) {
+    desk.pass();
+    desk.showAnyway();
+    desk.advance();
+  }
+  const turned = turnThreshold('B', 0.4)(turnThreshold('A', 0.4)(design.current));
+  expect(may(turned)).toBe(false);
+  desk.pass();
+  expect(may(turned)).toBe(true);
+  expect(may(turnPitch('A', 0.1)(design.current))).toBe(false);
+  desk.toggleFree();
+  expect(may(turnPitch('A', 0.1)(design.current))).toBe(true);
+});
+
+test('free play and back, a step back and on, and leaving and coming again find the bench as it was left', () => {
+  const { desk, cover, light } = table();
+  desk.begin(shadow, LESSON_DESIGN);
+  desk.showAnyway();
+  desk.advance();
+  desk.answer({ kind: 'choice', option: 'a' });
+  desk.count('a', 14);
+  desk.advance();
+  cover(0.7);
+  const coverNow = () => light().stage.cover.A;
+  desk.toggleFree();
+  expect(coverNow()).toBe(0.7);
+  // The lesson's keys do nothing to a lesson that waits.
+  const waits = desk.open.current;
+  desk.advance();
+  desk.showAnyway();
+  expect(desk.open.current).toBe(waits);
+  cover(0.2);
+  desk.toggleFree();
+  expect(coverNow()).toBe(0.7);
+  desk.toggleFree();
+  expect(coverNow()).toBe(0.2);
+  desk.toggleFree();
+  desk.back();
+  expect(coverNow()).toBe(0);
+  desk.advance();
+  expect(coverNow()).toBe(0.7);
+  desk.leave();
+  expect(desk.leftAt(shadow)).toMatchObject({ step: 1, finished: false });
+  desk.begin(shadow, LESSON_DESIGN);
+  expect(coverNow()).toBe(0.7);
+  const { lesson, progress } = desk.open.current!;
+  expect(recordOf(lesson, progress)).toMatchObject({
+    phase: 'try',
+    answer: { kind: 'choice', option: 'a' },
+    hands: { a: 14 },
+  });
+  desk.resetBench();
+  expect(coverNow()).toBe(0);
+  desk.restart();
+  expect(desk.open.current?.progress.earlier).toHaveLength(1);
+});

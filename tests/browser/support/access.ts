@@ -1,0 +1,32 @@
+/** What axe finds wrong in a page, and whether the page is wider than its window. */
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { AxeResults, RunOptions } from 'axe-core';
+import type { Page } from 'playwright-core';
+
+/** The text of axe, to be evaluated once in a page. */
+export const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+type Run = (context: Document | { fromShadowDom: string[] }, options: RunOptions) => Promise<AxeResults>;
+
+/** What axe finds wrong in the page, or in one element of it, one line for each place. */
+export async function faults(
+  page: Page,
+  within: readonly string[] | null = null,
+): Promise<readonly string[]> {
+  const options: RunOptions = { rules: { 'target-size': { enabled: true } }, resultTypes: ['violations'] };
+  const { violations, passes } = await page.evaluate(
+    ([path, wanted]) => {
+      const { run } = Reflect.get(globalThis, 'axe') as { run: Run };
+      return run(path ? { fromShadowDom: [...path] } : document, wanted);
+    },
+    [within, options] as const,
+  );
+  if (passes.length < 10) throw new Error(`axe looked at little: ${passes.map(({ id }) => id).join()}`);
+  const found = violations.flatMap(({ id, nodes }) =>
+    nodes.map(({ target, failureSummary }) => `${id}: ${target.join(' ')}: ${failureSummary}`),
+  );
+  const [content, window] = await page.evaluate(() => [document.documentElement.scrollWidth, innerWidth]);
+  if (content! <= window!) return found;
+  return [...found, `the page is ${content} px wide in a window of ${window} px`];
+}
