@@ -53,7 +53,11 @@ export function chartWithResets(
   const pieces = stretchDesigns(set, stretches).map(({ from, to, design }, i, { length }) => {
     const last = i === length - 1;
     const own = levels.filter(({ hour }) => hour >= from - 1e-9 && (last || hour < to - 1e-9));
-    return { from, chart: dayChart(design, own, disturbance) };
+    // Nothing is played any more at the moment of closing: it goes with the time before.
+    const played = last && own.length > 2 ? own.slice(0, -1) : own;
+    const chart = dayChart(design, played, disturbance);
+    const closing = own.slice(played.length).map(({ hour }) => ({ ...chart.verdicts.at(-1)!, hour }));
+    return { from, chart: { ...chart, verdicts: [...chart.verdicts, ...closing] } };
   });
   const verdicts = pieces.flatMap(({ chart }) => chart.verdicts);
   const known = verdicts.filter(({ state }) => state !== 'unknown').length;
