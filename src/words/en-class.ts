@@ -1,5 +1,6 @@
 /** The words of the place Class around its lessons, in English: the list, the picture's short values, what a presenter needs. */
 import type { VoiceId } from '../quantity/units.ts';
+import { spoken } from './spoken.ts';
 
 /** One key of the presenter and what it does. */
 type KeyLine = readonly [key: string, does: string];
@@ -127,7 +128,7 @@ export interface ClassPageWords {
   };
 }
 
-export const classPage: ClassPageWords = {
+export const classPage: ClassPageWords = spoken('class page', {
   heading: 'Lessons',
   intro:
     'Each lesson shows the same picture from light to tone. The class guesses first, then tries in the model, hears it, and sees what came out. Your own design is put aside meanwhile and comes back untouched.',
@@ -265,4 +266,4 @@ export const classPage: ClassPageWords = {
     print: 'Print',
     preview: (number) => `How sheet ${number} looks`,
   },
-};
+});

@@ -2,8 +2,9 @@
 import { englishLightLessons } from './en-lessons-light.ts';
 import { englishSoundLessons } from './en-lessons-sound.ts';
 import type { LessonTexts } from './lesson-words.ts';
+import { spoken } from './spoken.ts';
 
-export const englishLessons = {
+export const englishLessons = spoken('lessons', {
   language: 'English',
   lessons: { ...englishLightLessons, ...englishSoundLessons } satisfies LessonTexts,
   minutes: 'about {minutes} minutes',
@@ -152,4 +153,4 @@ export const englishLessons = {
     },
     options: { rises: 'it rises', falls: 'it falls', sounding: 'sounding', silent: 'silent' },
   },
-} as const;
+} as const);

@@ -2,6 +2,7 @@
 import { formatFixed, formatNumber, formatQuantity, formatShare, formatSigned } from '../quantity/format.ts';
 import type { VoiceId } from '../quantity/units.ts';
 import { DIELECTRIC_NAMES, hertzText, TRIMMER_NAMES, toleranceText } from './en-pitch.ts';
+import { spoken } from './spoken.ts';
 
 const ohms = (value: number): string => (value === 0 ? 'none' : formatQuantity(value, 'Ω', 3));
 const farads = (value: number): string => formatQuantity(value, 'F', 3);
@@ -32,7 +33,7 @@ interface PartsText {
 const capacitor = ({ farads: value, dielectric, tolerance }: PartsText['capacitor']): string =>
   `${farads(value)} ${DIELECTRIC_NAMES[dielectric]} ${toleranceText(tolerance)}`;
 
-export const foundWords = {
+export const foundWords = spoken('pitch found', {
   share,
   ohms,
   farads,
@@ -340,4 +341,4 @@ export const foundWords = {
     some: (inTwenty: number) =>
       `Of twenty kits about ${formatFixed(inTwenty, 0)} will not reach both notes with the trimmer between 10 and 90 %.`,
   },
-} as const;
+} as const);

@@ -2,6 +2,7 @@
 import { formatFixed, formatNumber, formatQuantity, formatShare, formatSigned } from '../quantity/format.ts';
 import type { Limits } from '../quantity/parse.ts';
 import type { Pair, VoiceId } from '../quantity/units.ts';
+import { spoken } from './spoken.ts';
 
 export const hertzText = (value: number): string =>
   value >= 10_000 ? formatQuantity(value, 'Hz', 3) : formatFixed(value, value < 100 ? 2 : 1, 'Hz');
@@ -12,21 +13,21 @@ export const toleranceText = (value: number): string => `±${percentText(value)}
 const quoted = (text: string): string => `“${text.length > 24 ? `${text.slice(0, 23)}…` : text}”`;
 const between = (low: number, high: number): string => `${hertzText(low)} to ${hertzText(high)}`;
 
-export const DIELECTRIC_NAMES = {
+export const DIELECTRIC_NAMES = spoken('dielectrics', {
   polyester: 'polyester film',
   polypropylene: 'polypropylene film',
   c0g: 'C0G ceramic',
   x7r: 'X7R ceramic',
   y5v: 'Y5V ceramic',
   electrolytic: 'electrolytic',
-} as const;
-export const TRIMMER_NAMES = {
+} as const);
+export const TRIMMER_NAMES = spoken('trimmer kinds', {
   'single-turn': 'single turn',
   'multi-turn': '25 turns',
   carbon: 'carbon',
-} as const;
+} as const);
 
-export const pitchWords = {
+export const pitchWords = spoken('pitch', {
   why: 'Why',
   question: 'Which parts, before they are ordered?',
 
@@ -245,4 +246,4 @@ export const pitchWords = {
     byDuty: (share: number) => `misses by ${formatShare(share, 1)} of duty`,
     none: '–',
   },
-} as const;
+} as const);

@@ -2,6 +2,7 @@
 import { formatFixed, formatNumber, formatQuantity, formatShare } from '../quantity/format.ts';
 import type { Pair, VoiceId } from '../quantity/units.ts';
 import { roomWords } from './room.ts';
+import { spoken } from './spoken.ts';
 
 const { lux, clock } = roomWords;
 const SPACE = '\u00A0';
@@ -30,7 +31,7 @@ const chatter = (hertz: number): string =>
 
 const STATES = { right: 'right', marginal: 'marginal', wrong: 'wrong', unknown: 'not known' } as const;
 
-export const answerWords = {
+export const answerWords = spoken('room answer', {
   why: {
     heading: 'Why',
     question: 'Where must the threshold stand in that room, and until when does it hold?',
@@ -377,4 +378,4 @@ export const answerWords = {
   atHour: (value: number, hour: number): string => `${lux(value)} at ${clock(hour)}`,
   list: (parts: readonly string[]): string => parts.join(' · '),
   pair: (label: string, voices: Pair<string>) => `${label}: A ${voices.A}, B ${voices.B}`,
-} as const;
+} as const);

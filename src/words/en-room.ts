@@ -1,6 +1,7 @@
 /** Words for describing a room in the place Room: readings, lamps, daylight, the recording, events. In English. */
 import { formatFixed, formatNumber, formatQuantity, formatShare } from '../quantity/format.ts';
 import { roomWords } from './room.ts';
+import { spoken } from './spoken.ts';
 
 const { lux, clock } = roomWords;
 const SPACE = '\u00A0';
@@ -47,7 +48,7 @@ const events = {
   lid: 'a lid opened',
 };
 
-export const describeWords = {
+export const describeWords = spoken('room', {
   heading: 'Describe the room',
   step: (label: string) => `room: ${label}`,
   noNames: 'No names of people, please: the room’s kind and hours will do.',
@@ -215,4 +216,4 @@ export const describeWords = {
     plain: (value: number) => formatNumber(value, 6).replaceAll('\u202F', ''),
     lux,
   },
-} as const;
+} as const);

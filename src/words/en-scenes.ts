@@ -1,5 +1,6 @@
 /** Words for light that plays by itself: scenes, lamps, recordings, and taking the light down. In English. */
 import { formatFixed, formatNumber, formatQuantity, formatShare } from '../quantity/format.ts';
+import { spoken } from './spoken.ts';
 
 const lux = (value: number): string => `${formatNumber(value, value < 10 ? 2 : 3)}\u00A0lx`;
 const seconds = (value: number): string => formatFixed(value, 1, 's');
@@ -40,7 +41,7 @@ const parameters = {
 
 export type SceneParameter = keyof typeof parameters;
 
-export const sceneWords = {
+export const sceneWords = spoken('scenes', {
   kind: 'scene',
   kinds: {
     'hand-wave': 'a hand waves over the sensors',
@@ -53,9 +54,9 @@ export const sceneWords = {
   repeats: 'The same seed gives the same scene every time.',
   place: (value: number) => `${formatFixed(value, 1)} s into it`,
   flicker: 'This scene changes the light quickly. Only the ear hears it here; nothing on the screen flashes.',
-};
+});
 
-export const lampWords = {
+export const lampWords = spoken('lamps', {
   lamp: 'light from',
   none: 'a steady lamp or daylight',
   lamps: {
@@ -80,9 +81,9 @@ export const lampWords = {
         'above both': 'Above the low-risk limit for people (IEEE 1789-2015).',
       }[verdict]
     }`,
-};
+});
 
-export const logWords = {
+export const logWords = spoken('logs', {
   open: 'Open a light log…',
   drop: 'Or drop the file anywhere on the page. CSV as phone meters and loggers write it: time, and one or two columns of lux.',
   none: 'No light log is open yet.',
@@ -119,9 +120,9 @@ export const logWords = {
   placeText: (at: number, of: number) => `${formatFixed(at, 1)} of ${formatFixed(of, 1)} s`,
   loop: 'Again and again',
   problems: 'Rows left out',
-};
+});
 
-export const takeWords = {
+export const takeWords = spoken('takes', {
   heading: 'Take it down',
   explain:
     'Writes down the light at both sensors while you play. Afterwards save it as a light log, or as the sound this design makes of it, computed anew without gaps.',
@@ -137,4 +138,4 @@ export const takeWords = {
   fullScale: (volts: number) =>
     `WAV: mono, 48 kHz, 32-bit float; full scale is ${formatQuantity(volts, 'V', 3)} at the jack. It may be much louder than this page.`,
   fileName: 'light-log',
-};
+});

@@ -5,6 +5,7 @@
 import { formatFixed, formatNumber, formatQuantity, formatShare, formatSigned } from '../quantity/format.ts';
 import type { Limits, QuantityKind, ReadProblem } from '../quantity/parse.ts';
 import type { Pair, VoiceId } from '../quantity/units.ts';
+import { spoken } from './spoken.ts';
 
 const UNIT: Readonly<Record<QuantityKind, string>> = {
   resistance: 'Ω',
@@ -57,7 +58,7 @@ const hertz = (value: number): string =>
 
 const list = (items: readonly string[]): string => items.join(', ');
 
-export const words = {
+export const words = spoken('page', {
   product: 'Lampnote',
   lux,
   luxNumber,
@@ -549,4 +550,4 @@ export const words = {
     cursorHint: 'Left and right arrow move along time.',
     table: 'Table',
   },
-} as const;
+} as const);

@@ -3,6 +3,7 @@
  * the file, counted from 1 with every line, as an editor or a spreadsheet shows it.
  */
 import { formatNumber } from '../quantity/format.ts';
+import { spoken } from './spoken.ts';
 
 export type LogColumn = 'time' | 'luxA' | 'luxB';
 
@@ -43,7 +44,7 @@ const whole = (value: number): string => formatNumber(value, 6);
 
 export const STRICT_HEADER = 'time_s,lux_a,lux_b';
 
-export const lightLogWords = {
+export const lightLogWords = spoken('light log', {
   problem({ row, column, read, reason }: LogProblem): string {
     const shown = `“${read}”`;
     switch (reason) {
@@ -89,4 +90,4 @@ export const lightLogWords = {
       : `${whole(kept)} ${kept === 1 ? 'row' : 'rows'} read, ${whole(dropped)} left out.`,
 
   more: (count: number): string => `And ${whole(count)} more.`,
-} as const;
+} as const);

@@ -1,7 +1,8 @@
 /** What is said about a link that carries a design. */
+import { spoken } from './spoken.ts';
 
 /** Every sentence about a refused link begins here: what was open stays open. */
-export const linkWords = {
+export const linkWords = spoken('link', {
   refused: 'The design in this link was not opened; your design is as it was.',
   place: (place: string) =>
     `The link names “${place.length > 24 ? `${place.slice(0, 23)}…` : place}”, which is no place of this page.`,
@@ -12,4 +13,4 @@ export const linkWords = {
   tooLarge: 'The link holds far more than a design. It was not opened.',
   notDesign: 'The link holds something else than a design that this version knows.',
   cannotPack: 'This browser cannot pack or unpack links. Save the design as a file instead.',
-} as const;
+} as const);

@@ -8,6 +8,7 @@ import type {
   RoomComplaint,
   SettingStep,
 } from './room-facts.ts';
+import { spoken } from './spoken.ts';
 
 const lux = (value: number): string => `${formatNumber(value, value < 10 ? 2 : 3)}\u00A0lx`;
 const volts = (value: number): string => formatFixed(value, 2, 'V');
@@ -32,7 +33,7 @@ function turning(turns: number, turnsOfPart: number): string {
 const trimmerName = (trimmer: 'A' | 'B', shared: boolean): string =>
   shared ? 'the shared trimmer' : `trimmer ${trimmer}`;
 
-export const roomWords = {
+export const roomWords = spoken('room words', {
   lux,
   clock,
 
@@ -154,4 +155,4 @@ export const roomWords = {
         return 'In these hours no setting of this trimmer will do; see what would help.';
     }
   },
-} as const;
+} as const);

@@ -1,6 +1,7 @@
 /** The words of every warning: what is so, what to do about it, and what the limit rests on. */
 import { formatFixed, formatNumber, formatQuantity, formatShare } from '../quantity/format.ts';
 import type { VoiceId } from '../quantity/units.ts';
+import { spoken } from './spoken.ts';
 import type { WarningFacts, WarningId } from './warning-facts.ts';
 
 interface Said<F> {
@@ -19,7 +20,7 @@ const seconds = (value: number): string => formatQuantity(value, 's', 2);
 const lux = (value: number): string => `${formatNumber(value, 2)}\u00A0lx`;
 const cents = (value: number): string => `${formatFixed(Math.abs(value), value < 10 ? 1 : 0)} cents`;
 
-export const WARNING_WORDS: { readonly [K in WarningId]: Said<WarningFacts[K]> } = {
+export const WARNING_WORDS: { readonly [K in WarningId]: Said<WarningFacts[K]> } = spoken('warnings', {
   'no-hysteresis': {
     reason: (f) =>
       `There is no hysteresis, and the node carries ${volts(f.noiseVolts)} rms of noise: near its trip point the voice stutters.`,
@@ -363,7 +364,7 @@ export const WARNING_WORDS: { readonly [K in WarningId]: Said<WarningFacts[K]> }
     remedy: () => 'Put a Schottky diode in series with the supply; it takes about 0.3 V.',
     source: 'reports of burnt timers; common practice',
   },
-};
+});
 
 export interface WarningWords {
   /** Who it is about: `Voice A`, or `The instrument`. */
