@@ -1,12 +1,15 @@
 /** The page, in order: what this device kept, the application behind the views, the one root element. */
 import './views/theme/theme.css';
+import { languageIn } from './app/address.ts';
 import { Lampnote } from './app/lampnote.ts';
 import { keptDesign, keptSession } from './app/storage.device.ts';
 import { DEFAULT_DESIGN } from './design/defaults.ts';
 import './views/lamp-note.ts';
 import { words } from './words/en.ts';
 
-const app = new Lampnote(keptDesign() ?? DEFAULT_DESIGN, keptSession());
+const session = keptSession();
+const app = new Lampnote(keptDesign() ?? DEFAULT_DESIGN, session);
+await app.speak(languageIn(location.hash) ?? session.language);
 
 const root = document.querySelector('lamp-note');
 if (root) root.app = app;

@@ -8,6 +8,7 @@ import { equalValues } from '../design/entries.ts';
 import { DEFAULT_PITCH } from '../design/pitch.ts';
 import { DEFAULT_ROOM } from '../design/room.ts';
 import { linkWords } from '../words/link.ts';
+import { LANGUAGES, type Language } from '../words/spoken.ts';
 
 /** Where a link may lead. */
 export const PLACES = ['listen', 'pitch', 'room', 'class'] as const;
@@ -34,9 +35,20 @@ export function lessonIn(hash: string): string | null {
   return parameter(hash, 'lesson');
 }
 
-/** The part of an address from `#` on for pupils: a lesson, and what of the sound. */
-export function lessonLink(lesson: string | null, sound: SoundByLink): string {
-  return `#/class?${new URLSearchParams({ ...(lesson === null ? {} : { lesson }), sound })}`;
+/** The language an address asks for; null when it asks for none, or none known. */
+export function languageIn(hash: string): Language | null {
+  const said = parameter(hash, 'lang');
+  return LANGUAGES.find((language) => language === said) ?? null;
+}
+
+/** The part of an address from `#` on for pupils: a lesson, what of the sound, and the language unless it is English. */
+export function lessonLink(lesson: string | null, sound: SoundByLink, language: Language): string {
+  const said = {
+    ...(lesson === null ? {} : { lesson }),
+    sound,
+    ...(language === 'en' ? {} : { lang: language }),
+  };
+  return `#/class?${new URLSearchParams(said)}`;
 }
 
 function parameter(hash: string, name: string): string | null {
@@ -104,7 +116,7 @@ function wholeValue(text: string): unknown {
 
 /** Reads the part of an address from `#` on. Never rejects. */
 export async function readLink(hash: string): Promise<LinkRead> {
-  const parts = /^#\/([^?]*)\?(?:sound=[a-z]*&)?d=(.*)$/s.exec(hash);
+  const parts = /^#\/([^?]*)\?(?:sound=[a-z]*&)?(?:lang=[a-z]*&)?d=(.*)$/s.exec(hash);
   if (!parts) return refused({ kind: 'no link' });
   const [, named = '', letters = ''] = parts;
   const place = PLACES.find((known) => known === named);

@@ -10,11 +10,22 @@ import type { Bench } from '../lesson/bench.ts';
 import { type JustOn, justOn } from '../plan/threshold.ts';
 import type { Lux, Pair, Seconds, VoiceId } from '../quantity/units.ts';
 import { type EngineSettings, FRAMES_PER_SECOND, settingsOf } from '../sound/settings.ts';
-import { lessonIn, linkFor, linkSentence, type Place, placeIn, readLink, soundIn } from './address.ts';
+import { type Language, speak } from '../words/spoken.ts';
+import {
+  languageIn,
+  lessonIn,
+  linkFor,
+  linkSentence,
+  type Place,
+  placeIn,
+  readLink,
+  soundIn,
+} from './address.ts';
 import { Audition } from './audition.ts';
 import { ClassDesk } from './class-desk.ts';
 import { seconds } from './clock.ts';
 import { derivedInstrument } from './derived.ts';
+import { wordsOf } from './language.ts';
 import { LightDesk } from './light-desk.ts';
 import { LightRecorder } from './light-recorder.ts';
 import { Live } from './live.ts';
@@ -29,6 +40,7 @@ export type Notice =
   | { readonly kind: 'refused link'; readonly sentence: string }
   | { readonly kind: 'copied'; readonly link: string | null }
   | { readonly kind: 'not kept' }
+  | { readonly kind: 'no words'; readonly language: Language }
   | { readonly kind: 'opened'; readonly name: string };
 
 /** A change of any of these is heard. */
@@ -59,6 +71,8 @@ export class Lampnote {
 
   #recorder: LightRecorder | null = null;
   #keptSession: Session;
+  /** The language last asked for. */
+  #asked: Language = 'en';
   #following = 0;
   #designHeard: Design;
   /** What is heard instead of the design, while there is such a thing. */
@@ -168,6 +182,8 @@ export class Lampnote {
    * and says why.
    */
   async openLink(hash: string, label: string): Promise<void> {
+    const language = languageIn(hash);
+    if (language) await this.speak(language);
     const place = placeIn(hash);
     if (place) this.goTo(place);
     const [sound, lesson] = [soundIn(hash), lessonIn(hash)];
@@ -181,6 +197,19 @@ export class Lampnote {
       this.notice.dispatch(() =>
         read.ok ? { kind: 'opened', name: read.design.name } : { kind: 'refused link', sentence: sentence! },
       );
+  }
+
+  /** Speaks a language from now on, as soon as its words are there. Where they do not come, all stays as it is. */
+  async speak(language: Language): Promise<void> {
+    this.#asked = language;
+    const words = await wordsOf(language);
+    if (this.#asked !== language) return;
+    if (!words.ok) {
+      this.notice.dispatch(() => ({ kind: 'no words', language }));
+      return;
+    }
+    speak(language, words.lists);
+    this.session.dispatch((session) => ({ ...session, language }));
   }
 
   /** The part of an address from # on that opens this design. */
@@ -232,7 +261,6 @@ export class Lampnote {
         | 'hosted'
         | 'presenterKeys'
         | 'vibrates'
-        | 'classLanguage'
       >
     >,
   ): void {

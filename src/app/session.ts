@@ -3,7 +3,7 @@
 import { SCENES, type Scene } from '../light/scene.ts';
 import { DEFAULT_STAGE, type Stage } from '../light/stage.ts';
 import type { Lux } from '../quantity/units.ts';
-import type { Language } from '../words/amounts.ts';
+import type { Language } from '../words/spoken.ts';
 import { PLACES, type Place, type SoundByLink } from './address.ts';
 import type { OpenLog, RoomLamp } from './playing-light.ts';
 
@@ -38,8 +38,7 @@ export interface Session {
   readonly presenterKeys: boolean;
   /** Gates are felt, where the device can. */
   readonly vibrates: boolean;
-  /** Of lessons and what is printed with them. */
-  readonly classLanguage: Language;
+  readonly language: Language;
 }
 
 /** Never louder than this; the default is quiet. */
@@ -63,5 +62,5 @@ export const DEFAULT_SESSION: Session = {
   hosted: '',
   presenterKeys: true,
   vibrates: false,
-  classLanguage: 'en',
+  language: 'en',
 };

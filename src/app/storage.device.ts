@@ -2,7 +2,7 @@
 import * as v from 'valibot';
 import { decodeText, encodeText } from '../design/decode.ts';
 import type { Design } from '../design/design.ts';
-import { LANGUAGES } from '../words/amounts.ts';
+import { LANGUAGES } from '../words/spoken.ts';
 import { DEFAULT_SESSION, type Session, VOLUME } from './session.ts';
 
 const DESIGN_KEY = 'lampnote.design';
@@ -16,7 +16,7 @@ const kept = v.object({
   hosted: v.optional(v.string(), DEFAULT_SESSION.hosted),
   presenterKeys: v.optional(v.boolean(), DEFAULT_SESSION.presenterKeys),
   vibrates: v.optional(v.boolean(), DEFAULT_SESSION.vibrates),
-  classLanguage: v.optional(v.picklist(LANGUAGES), DEFAULT_SESSION.classLanguage),
+  language: v.optional(v.picklist(LANGUAGES), DEFAULT_SESSION.language),
 });
 
 /** What of the sitting is kept. */

@@ -11,6 +11,11 @@ export abstract class AppElement extends LitElement {
   /** Makes the controllers that follow the application's stores; called once, when `app` is there. */
   protected abstract bind(app: Lampnote): void;
 
+  /** The page may stand before the application does: its language may still have to come. */
+  protected override shouldUpdate(_changed: PropertyValues): boolean {
+    return this.app !== undefined;
+  }
+
   protected override willUpdate(_changed: PropertyValues): void {
     if (this.#bound) return;
     this.#bound = true;

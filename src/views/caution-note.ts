@@ -1,6 +1,6 @@
 /** `<caution-note>`: the cautions of the places where a hazard arises. The first is always in sight. */
 import { css, html, LitElement, type TemplateResult } from 'lit';
-import { type CautionPlace, cautionsAt, LOCAL_RULES } from '../words/cautions.ts';
+import { type CautionPlace, cautionsAt, cautionWords } from '../words/cautions.ts';
 import { words } from '../words/en.ts';
 import { common } from './theme/shared.ts';
 
@@ -42,7 +42,7 @@ export class CautionNote extends LitElement {
             <span class="visually-hidden">${words.caution.source(caution.source)}</span>
           </p>`,
       )}
-      <p>${LOCAL_RULES}</p>
+      <p>${cautionWords.localRules}</p>
     </div>`;
   }
 }

@@ -1,5 +1,6 @@
 /** `<lamp-note>`: the page. A slim bar, the live strip, and the place. */
 import { html, nothing, type TemplateResult } from 'lit';
+import { keyed } from 'lit/directives/keyed.js';
 import { PLACES, type Place } from '../app/address.ts';
 import { complaintSentence } from '../app/complaint.ts';
 import type { Lampnote, Notice } from '../app/lampnote.ts';
@@ -11,6 +12,7 @@ import type { Design } from '../design/design.ts';
 import { NAME_LENGTH } from '../design/limits.ts';
 import { cautionsAt } from '../words/cautions.ts';
 import { words } from '../words/en.ts';
+import { LANGUAGES } from '../words/spoken.ts';
 import { AppElement } from './app-element.ts';
 import './controls/choice-row.ts';
 import type { ChooseDetail, SlideDetail } from './controls/events.ts';
@@ -71,9 +73,10 @@ export class LampNote extends AppElement {
 
   protected override willUpdate(changed: Map<PropertyKey, unknown>): void {
     super.willUpdate(changed);
-    const { look, place } = this.#session.value;
+    const { look, place, language } = this.#session.value;
     document.documentElement.dataset['look'] = look;
     this.dataset['place'] = place;
+    document.documentElement.lang = language;
     document.title = words.places.title(words.places.names[place]);
     if (place !== this.#loaded) void this.#load(place);
   }
@@ -101,8 +104,7 @@ export class LampNote extends AppElement {
         </div>
         ${this.#soundWords()} ${this.#noticeWords()}
       </header>
-      <live-strip .app=${this.app}></live-strip>
-      ${this.#place()}
+      ${keyed(this.#session.value.language, html`<live-strip .app=${this.app}></live-strip>${this.#place()}`)}
       <footer>
         <label>
           <input
@@ -233,6 +235,16 @@ export class LampNote extends AppElement {
         value=${this.#session.value.look}
         @choose=${({ detail }: CustomEvent<ChooseDetail>) => this.app.setSession({ look: detail.value as Look })}
       ></choice-row>
+      <choice-row
+        class="language"
+        legend=${words.bar.language}
+        .choices=${choicesOf(words.bar.languages)}
+        value=${this.#session.value.language}
+        @choose=${({ detail }: CustomEvent<ChooseDetail>) => {
+          const chosen = LANGUAGES.find((one) => one === detail.value);
+          if (chosen) void this.app.speak(chosen);
+        }}
+      ></choice-row>
     </div>`;
   }
 
@@ -257,6 +269,8 @@ export class LampNote extends AppElement {
           : html`<p>${words.notice.linkShown} <code>${notice.link}</code></p>`;
       case 'not kept':
         return html`<p class="fault">${words.notice.notKept}</p>`;
+      case 'no words':
+        return html`<p class="fault">${words.notice.noWords(words.bar.languages[notice.language])}</p>`;
       case 'refused file':
         return html`<p class="fault">${words.notice.refused(notice.name)}</p>
           <ul>

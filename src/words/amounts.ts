@@ -1,8 +1,7 @@
 /** Amounts filled into sentences, in either language: `{name}` in a text is replaced by a number with its unit. */
 import { formatFixed, formatNumber, formatQuantity, formatShare } from '../quantity/format.ts';
-
-export const LANGUAGES = ['en', 'de'] as const;
-export type Language = (typeof LANGUAGES)[number];
+import { germanNote } from './de-notes.ts';
+import type { Language } from './spoken.ts';
 
 export type AmountKind =
   | 'lux'
@@ -31,20 +30,9 @@ export interface Amount {
 const LOCALE: Readonly<Record<Language, string>> = { en: 'en-GB', de: 'de-DE' };
 const NONE: Readonly<Record<Language, string>> = { en: 'none', de: 'keine' };
 
-const GERMAN_NOTES: Readonly<Record<string, string>> = {
-  'C♯': 'Cis',
-  'D♯': 'Dis',
-  'F♯': 'Fis',
-  'G♯': 'Gis',
-  'A♯': 'B',
-  B: 'H',
-};
-
 /** A note's name as it is used in a language: German has H where English has B, and B where English has B flat. */
 export function noteIn(language: Language, english: string): string {
-  if (language === 'en') return english;
-  const [, letter = '', octave = ''] = /^(.♯?)(-?\d+)$/.exec(english) ?? [];
-  return letter === '' ? english : `${GERMAN_NOTES[letter] ?? letter}${octave}`;
+  return language === 'de' ? germanNote(english) : english;
 }
 
 /** An amount as read: `1.62`, `3.8 kΩ`, `98 lx`. */

@@ -2,6 +2,7 @@
  * Cautions as data: the hazard, where it arises, the words, and what they rest on. Each is shown where the
  * hazard arises, before the act. Local rules and licensed practice always come first.
  */
+import { spoken } from './spoken.ts';
 
 export const CAUTION_PLACES = [
   'sound',
@@ -23,9 +24,12 @@ export interface Caution {
   readonly source: string;
 }
 
-export const LOCAL_RULES = 'Your local rules and licensed practice come first.';
+export interface CautionWords {
+  readonly localRules: string;
+  readonly all: readonly Caution[];
+}
 
-const CAUTIONS: readonly Caution[] = [
+const all: readonly Caution[] = [
   {
     hazard: 'hearing',
     place: 'sound',
@@ -97,7 +101,12 @@ const CAUTIONS: readonly Caution[] = [
   },
 ];
 
-/** The cautions for a place. */
+export const cautionWords: CautionWords = spoken('cautions', {
+  localRules: 'Your local rules and licensed practice come first.',
+  all,
+});
+
+/** The cautions for a place, in the language spoken. */
 export function cautionsAt(...places: readonly CautionPlace[]): readonly Caution[] {
-  return CAUTIONS.filter((caution) => places.includes(caution.place));
+  return cautionWords.all.filter((caution) => places.includes(caution.place));
 }

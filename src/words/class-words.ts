@@ -1,10 +1,11 @@
 /** The words of the place Class by language. English shows the way; every other language has the same shape. */
-import type { Language } from './amounts.ts';
-import { type Caution, type CautionPlace, cautionsAt, LOCAL_RULES } from './cautions.ts';
-import { germanCautions, germanLocalRules } from './de-cautions.ts';
+
+import { type Caution, type CautionPlace, type CautionWords, cautionWords } from './cautions.ts';
+import { germanCautions } from './de-cautions.ts';
 import { germanLessons } from './de-lessons.ts';
 import { englishLessons } from './en-lessons.ts';
 import type { LessonText, Translated } from './lesson-words.ts';
+import type { Language } from './spoken.ts';
 
 export type ClassWords = Translated<typeof englishLessons>;
 
@@ -16,16 +17,13 @@ export function lessonText(language: Language, lesson: string): LessonText | nul
   return Object.hasOwn(texts, lesson) ? (texts[lesson] ?? null) : null;
 }
 
+const CAUTIONS: Readonly<Record<Language, CautionWords>> = { en: cautionWords, de: germanCautions };
+
 /** The cautions for a place, in a language. */
 export function cautionsIn(language: Language, places: readonly CautionPlace[]): readonly Caution[] {
-  const cautions = cautionsAt(...places);
-  if (language === 'en') return cautions;
-  return cautions.map((caution) => ({
-    ...caution,
-    ...germanCautions[`${caution.place}: ${caution.hazard}`],
-  }));
+  return CAUTIONS[language].all.filter((caution) => places.includes(caution.place));
 }
 
 export function localRulesIn(language: Language): string {
-  return language === 'en' ? LOCAL_RULES : germanLocalRules;
+  return CAUTIONS[language].localRules;
 }

@@ -5,7 +5,6 @@ import type { englishLessons } from './en-lessons.ts';
 import type { Translated } from './lesson-words.ts';
 
 export const germanLessons: Translated<typeof englishLessons> = {
-  language: 'Deutsch',
   lessons: { ...germanLightLessons, ...germanSoundLessons },
   minutes: 'etwa {minutes} Minuten',
   parts: {

@@ -12,7 +12,6 @@ export interface ClassPageWords {
   readonly goOn: (title: string, step: number, of: number) => string;
   readonly short: { readonly begin: string; readonly goOn: (step: number, of: number) => string };
   readonly step: (step: number, of: number) => string;
-  readonly language: string;
   readonly depth: string;
   readonly depths: { readonly plain: string; readonly algebra: string };
   readonly settings: string;
@@ -136,7 +135,6 @@ export const classPage: ClassPageWords = spoken('class page', {
   goOn: (title, step, of) => `Go on: ${title}, step ${step} of ${of}`,
   short: { begin: 'Begin', goOn: (step, of) => `Go on at step ${step} of ${of}` },
   step: (step, of) => `step ${step} of ${of}`,
-  language: 'Language of the lessons',
   depth: 'formulas',
   depths: { plain: 'in words', algebra: 'as algebra' },
   settings: 'For the one who presents',

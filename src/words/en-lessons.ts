@@ -5,7 +5,6 @@ import type { LessonTexts } from './lesson-words.ts';
 import { spoken } from './spoken.ts';
 
 export const englishLessons = spoken('lessons', {
-  language: 'English',
   lessons: { ...englishLightLessons, ...englishSoundLessons } satisfies LessonTexts,
   minutes: 'about {minutes} minutes',
   parts: {

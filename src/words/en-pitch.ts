@@ -27,6 +27,22 @@ export const TRIMMER_NAMES = spoken('trimmer kinds', {
   carbon: 'carbon',
 } as const);
 
+export const INTERVAL_WORDS = spoken('intervals', {
+  unison: 'unison',
+  'minor second': 'minor second',
+  'major second': 'major second',
+  'minor third': 'minor third',
+  'major third': 'major third',
+  fourth: 'fourth',
+  tritone: 'tritone',
+  fifth: 'fifth',
+  'minor sixth': 'minor sixth',
+  'major sixth': 'major sixth',
+  'minor seventh': 'minor seventh',
+  'major seventh': 'major seventh',
+  octave: 'octave',
+});
+
 export const pitchWords = spoken('pitch', {
   why: 'Why',
   question: 'Which parts, before they are ordered?',

@@ -65,6 +65,12 @@ export const words = spoken('page', {
   volts,
   hertz,
 
+  /** Notes as they are named and typed here. */
+  notes: {
+    shown: (english: string) => english,
+    typed: (text: string) => text,
+  },
+
   places: {
     heading: 'Places',
     names: { listen: 'Listen', pitch: 'Pitch', room: 'Room', class: 'Class' },
@@ -92,6 +98,9 @@ export const words = spoken('page', {
     designs: 'Ready designs',
     look: 'Page',
     looks: { light: 'light', dark: 'dark', projector: 'projector' },
+    language: 'Language',
+    /** Each as it calls itself. */
+    languages: { en: 'English', de: 'Deutsch' },
     soundByLink: {
       off: 'The link this page was opened by leaves the sound off. The gates follow the light all the same, in words and pictures.',
       on: 'The first press anywhere switches the sound on, as the link asks.',
@@ -147,6 +156,8 @@ export const words = spoken('page', {
   notice: {
     opened: (name: string) => `Opened “${name}”. Undo brings the last design back.`,
     notKept: 'This browser does not keep the design (storage is full or forbidden). Save it as a file.',
+    noWords: (language: string) =>
+      `The words for ${language} did not load. Look whether the page is still served, then choose again.`,
     refused: (name: string) => `“${name}” was not opened; your design is as it was.`,
     linkCopied: 'The link is copied. It holds the whole design; nothing is stored anywhere else.',
     linkShown: 'This browser does not let the page copy. Here is the link; copy it whole:',

@@ -26,16 +26,36 @@ let language: Language = 'en';
 const translations = new Map<Language, Lists>();
 const english = new Map<string, object>();
 
-/** A list of words that follows the language. Names are unique. */
+/**
+ * A list of words that follows the language, and so does every group of words inside it: a part kept by name is in the
+ * language spoken when it is read. Names are unique. Rows (arrays) are handed out as they are.
+ */
 export function spoken<T extends object>(name: string, words: T): T {
   english.set(name, words);
-  const here = (): T => (translations.get(language)?.[name] ?? words) as T;
+  return following(words, () => (translations.get(language)?.[name] ?? words) as T);
+}
+
+function following<T extends object>(words: T, here: () => T): T {
+  const inner = new Map<PropertyKey, object>();
+  const innerOf = (key: PropertyKey, group: object): object => {
+    const known = inner.get(key);
+    if (known) return known;
+    const made = following(group, () => Reflect.get(here(), key) as object);
+    inner.set(key, made);
+    return made;
+  };
   return new Proxy(words, {
-    get: (_words, key) => Reflect.get(here(), key),
+    get(_words, key) {
+      const own: unknown = Reflect.get(words, key);
+      return isGroup(own) ? innerOf(key, own) : Reflect.get(here(), key);
+    },
     // What is asked for its entries must tell those of the language.
     getOwnPropertyDescriptor: (_words, key) => Reflect.getOwnPropertyDescriptor(here(), key),
   });
 }
+
+const isGroup = (word: unknown): word is object =>
+  typeof word === 'object' && word !== null && !Array.isArray(word);
 
 export function spokenLanguage(): Language {
   return language;

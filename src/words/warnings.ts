@@ -366,6 +366,12 @@ export const WARNING_WORDS: { readonly [K in WarningId]: Said<WarningFacts[K]> }
   },
 });
 
+/** Who a warning is about. */
+export const warningWho = spoken('warnings who', {
+  instrument: 'The instrument',
+  voice: (voice: VoiceId) => `Voice ${voice}`,
+});
+
 export interface WarningWords {
   /** Who it is about: `Voice A`, or `The instrument`. */
   readonly who: string;
@@ -382,7 +388,7 @@ export function warningWords<K extends WarningId>(warning: {
 }): WarningWords {
   const said: Said<WarningFacts[K]> = WARNING_WORDS[warning.id];
   return {
-    who: warning.voice === null ? 'The instrument' : `Voice ${warning.voice}`,
+    who: warning.voice === null ? warningWho.instrument : warningWho.voice(warning.voice),
     reason: said.reason(warning.facts),
     remedy: said.remedy(warning.facts),
     source: said.source,

@@ -4,6 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
   crc32,
+  languageIn,
   lessonIn,
   lessonLink,
   linkFor,
@@ -198,14 +199,21 @@ describe('what a link says of the sound and of a lesson', () => {
 
   test('is written so that it is read again, and leads to the class', () => {
     for (const sound of ['off', 'muted', 'on'] as const) {
-      const link = lessonLink('comparison', sound);
+      const link = lessonLink('comparison', sound, 'en');
       expect([placeIn(link), soundIn(link), lessonIn(link)]).toEqual(['class', sound, 'comparison']);
-      expect(lessonIn(lessonLink(null, sound))).toBeNull();
+      expect(lessonIn(lessonLink(null, sound, 'en'))).toBeNull();
     }
   });
 
+  test('names the language unless it is English; an unknown one says nothing', () => {
+    expect(languageIn(lessonLink('comparison', 'muted', 'de'))).toBe('de');
+    expect(lessonLink('comparison', 'muted', 'en')).not.toContain('lang');
+    expect(languageIn('#/listen?lang=de')).toBe('de');
+    for (const hash of ['', '#/listen', '#/listen?lang=xx']) expect(languageIn(hash)).toBeNull();
+  });
+
   test('may stand before a design', async () => {
-    const link = (await linkFor(DEFAULT_DESIGN)).replace('?', '?sound=off&');
+    const link = (await linkFor(DEFAULT_DESIGN)).replace('?', '?sound=off&lang=de&');
     expect(await readLink(link)).toMatchObject({ ok: true, design: DEFAULT_DESIGN });
     expect(soundIn(link)).toBe('off');
   });

@@ -20,8 +20,9 @@ import {
 } from '../../src/lesson/picture.ts';
 import { Gating } from '../../src/sound/gating.ts';
 import { settingsOf } from '../../src/sound/settings.ts';
-import { filled, LANGUAGES, placesIn } from '../../src/words/amounts.ts';
+import { filled, placesIn } from '../../src/words/amounts.ts';
 import { CLASS_WORDS } from '../../src/words/class-words.ts';
+import { LANGUAGES } from '../../src/words/spoken.ts';
 import { designWith } from '../circuit/building.ts';
 
 const design = LESSON_DESIGN;

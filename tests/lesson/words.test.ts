@@ -2,9 +2,10 @@ import { describe, expect, test } from 'vitest';
 import { CONTROL_IDS, CONTROLS } from '../../src/lesson/controls.ts';
 import { amountsFor, NOTICES, STAGE_MODES, STAGES } from '../../src/lesson/lesson.ts';
 import { LESSON_DESIGN, LESSONS } from '../../src/lesson/lessons.ts';
-import { amountIn, filled, LANGUAGES, noteIn, placesIn } from '../../src/words/amounts.ts';
+import { amountIn, filled, noteIn, placesIn } from '../../src/words/amounts.ts';
 import { CAUTION_PLACES, cautionsAt } from '../../src/words/cautions.ts';
 import { CLASS_WORDS, cautionsIn, lessonText, localRulesIn } from '../../src/words/class-words.ts';
+import { LANGUAGES } from '../../src/words/spoken.ts';
 
 /** Every text of a tree with its path; null stays a value, so that a text left out shows. */
 function textsOf(tree: unknown, path = ''): readonly (readonly [string, string | null])[] {

@@ -2,8 +2,9 @@ import { describe, expect, test } from 'vitest';
 import { instrumentOf, momentIn } from '../../src/circuit/instrument.ts';
 import { LESSON_DESIGN } from '../../src/lesson/lessons.ts';
 import { rounded, SHEETS, type SheetQuestion, worksheetOf } from '../../src/lesson/worksheet.ts';
-import { amountIn, filled, LANGUAGES, placesIn } from '../../src/words/amounts.ts';
+import { amountIn, filled, placesIn } from '../../src/words/amounts.ts';
 import { CLASS_WORDS } from '../../src/words/class-words.ts';
+import { LANGUAGES } from '../../src/words/spoken.ts';
 
 const SEED = 2026;
 const sheet = (number: number, seed = SEED) => worksheetOf(number, seed, LESSON_DESIGN);

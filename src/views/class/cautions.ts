@@ -1,8 +1,8 @@
 /** Cautions in the language of the class. */
 import { html, type TemplateResult } from 'lit';
-import type { Language } from '../../words/amounts.ts';
 import type { CautionPlace } from '../../words/cautions.ts';
 import { CLASS_WORDS, cautionsIn, localRulesIn } from '../../words/class-words.ts';
+import type { Language } from '../../words/spoken.ts';
 
 export function cautionNote(places: readonly CautionPlace[], language: Language): TemplateResult {
   const { cautions: heading } = CLASS_WORDS[language].parts;

@@ -125,7 +125,7 @@ export class ClassControls extends AppElement {
   protected override render(): TemplateResult {
     const ids = this.allowed ?? CONTROL_IDS;
     const { light } = this.#session.value;
-    const page = PAGE[this.#session.value.classLanguage];
+    const page = PAGE[this.#session.value.language];
     // Where nothing is lit by the lamp, moving it would do nothing.
     const shown = ids.filter((id) => id !== 'camera' || light !== 'camera');
     return html`${this.allowed === null ? this.#sources() : ''}
@@ -137,9 +137,9 @@ export class ClassControls extends AppElement {
 
   /** In free play the light may come from anywhere. */
   #sources(): TemplateResult {
-    const { light, classLanguage } = this.#session.value;
+    const { light, language } = this.#session.value;
     return html`<choice-row
-        legend=${PAGE[classLanguage].controls.source}
+        legend=${PAGE[language].controls.source}
         .choices=${choicesOf(Object.fromEntries(SOURCES.map((source) => [source, words.light.sources[source]])))}
         value=${light}
         @choose=${({ detail }: CustomEvent<ChooseDetail>) => this.app.light.choose(detail.value as LightSource)}
@@ -167,16 +167,16 @@ export class ClassControls extends AppElement {
   }
 
   #name(id: ControlId): string {
-    return CLASS_WORDS[this.#session.value.classLanguage].controls[id];
+    return CLASS_WORDS[this.#session.value.language].controls[id];
   }
 
   #text(quantity: QuantityKind, value: number): string {
-    return amountIn(this.#session.value.classLanguage, { kind: AMOUNTS[quantity] ?? 'number', value });
+    return amountIn(this.#session.value.language, { kind: AMOUNTS[quantity] ?? 'number', value });
   }
 
   #slider(id: ControlId, control: NumberControl): TemplateResult {
     const value = settingOf(this.app.classroom.bench, id);
-    const { choices } = CLASS_WORDS[this.#session.value.classLanguage];
+    const { choices } = CLASS_WORDS[this.#session.value.language];
     const fitted = typeof value === 'number';
     const readout = fitted ? this.#text(control.quantity, value) : choices.none;
     return html`<div>
@@ -197,7 +197,7 @@ export class ClassControls extends AppElement {
   }
 
   #fitted(id: ControlId, control: NumberControl, fitted: boolean): TemplateResult {
-    const { classLanguage } = this.#session.value;
+    const { language } = this.#session.value;
     return html`<label class="tick">
       <input
         type="checkbox"
@@ -206,7 +206,7 @@ export class ClassControls extends AppElement {
         @change=${(event: Event) =>
           this.#set(id, (event.currentTarget as HTMLInputElement).checked ? control.max : null, 'end')}
       />
-      ${this.#name(id)}: ${PAGE[classLanguage].controls.fitted}
+      ${this.#name(id)}: ${PAGE[language].controls.fitted}
     </label>`;
   }
 
@@ -214,14 +214,14 @@ export class ClassControls extends AppElement {
   #spoken(id: ControlId, readout: string): string {
     if (id !== 'hand A' && id !== 'hand B') return readout;
     const voice = VOICE[id]!;
-    const { classLanguage } = this.#session.value;
+    const { language } = this.#session.value;
     const lux = this.#live.frame?.lux[voice] ?? 0;
-    return PAGE[classLanguage].controls.handSays(voice, readout, luxIn(classLanguage, lux));
+    return PAGE[language].controls.handSays(voice, readout, luxIn(language, lux));
   }
 
   #trimmer(id: 'threshold' | 'pitch A' | 'pitch B'): TemplateResult {
     const design = this.#design.value;
-    const { classLanguage: language } = this.#session.value;
+    const { language } = this.#session.value;
     const { controls: says } = PAGE[language];
     const voice = VOICE[id] ?? null;
     const owner = voice ?? trimmersOf(design)[0]!;
@@ -253,7 +253,7 @@ export class ClassControls extends AppElement {
   }
 
   #choice(id: ControlId, options: readonly string[]): TemplateResult {
-    const { choices } = CLASS_WORDS[this.#session.value.classLanguage];
+    const { choices } = CLASS_WORDS[this.#session.value.language];
     const names = options.map((option) => [option, choices[option as keyof typeof choices]] as const);
     const value = String(settingOf(this.app.classroom.bench, id));
     if (options.length > 3 && !this.disabled)

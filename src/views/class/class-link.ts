@@ -80,7 +80,7 @@ export class ClassLink extends AppElement {
   }
 
   protected override render(): TemplateResult {
-    const { classLanguage: language, hosted } = this.#session.value;
+    const { language, hosted } = this.#session.value;
     const { handOver: says } = PAGE[language];
     const over = handOver(location.href, hosted);
     const lessons = LESSONS.map((lesson) => [lesson.id, wordsOf(lesson, language).title]);
@@ -119,8 +119,9 @@ export class ClassLink extends AppElement {
   }
 
   #link(address: string): TemplateResult {
-    const { handOver: says } = PAGE[this.#session.value.classLanguage];
-    const link = `${address}${lessonLink(this.lesson === '' ? null : this.lesson, this.sound)}`;
+    const { language } = this.#session.value;
+    const { handOver: says } = PAGE[language];
+    const link = `${address}${lessonLink(this.lesson === '' ? null : this.lesson, this.sound, language)}`;
     return html`<p>${says.text}</p>
       <qr-code .text=${link} label=${says.code}></qr-code>
       <span class="small">${says.link}</span><code>${link}</code>
@@ -129,14 +130,14 @@ export class ClassLink extends AppElement {
   }
 
   #none({ why }: Extract<HandOver, { kind: 'none' }>): TemplateResult {
-    const { handOver: says } = PAGE[this.#session.value.classLanguage];
+    const { handOver: says } = PAGE[this.#session.value.language];
     return html`<p><strong>${says.why[why]}</strong></p>
       ${window.isSecureContext ? '' : html`<p>${says.insecure}</p>`}
       <p>${says.oneFile}</p>`;
   }
 
   async #copy(link: string): Promise<void> {
-    const { handOver: says } = PAGE[this.#session.value.classLanguage];
+    const { handOver: says } = PAGE[this.#session.value.language];
     const copied = await navigator.clipboard?.writeText(link).then(
       () => true,
       () => false,

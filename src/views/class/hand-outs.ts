@@ -5,7 +5,7 @@ import type { Lampnote } from '../../app/lampnote.ts';
 import type { Session } from '../../app/session.ts';
 import { LESSON_DESIGN } from '../../lesson/lessons.ts';
 import { type Worksheet, worksheetOf } from '../../lesson/worksheet.ts';
-import type { Language } from '../../words/amounts.ts';
+import type { Language } from '../../words/spoken.ts';
 import { AppElement } from '../app-element.ts';
 import '../controls/choice-row.ts';
 import { choicesOf } from '../controls/choices.ts';
@@ -92,7 +92,7 @@ export class HandOuts extends AppElement {
   }
 
   protected override bind(app: Lampnote): void {
-    this.#language = new Selected(this, app.session, (session) => session.classLanguage);
+    this.#language = new Selected(this, app.session, (session) => session.language);
   }
 
   protected override render(): TemplateResult {

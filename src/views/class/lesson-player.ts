@@ -80,14 +80,14 @@ export class LessonPlayer extends AppElement {
   }
 
   get #page() {
-    return PAGE[this.#session.value.classLanguage];
+    return PAGE[this.#session.value.language];
   }
 
   protected override render(): TemplateResult {
     const open = this.#open.value;
     if (open === null) return html``;
     const { lesson, progress } = open;
-    const { classLanguage: language, look } = this.#session.value;
+    const { language, look } = this.#session.value;
     const step = stepOf(lesson, progress);
     const free = progress.mode === 'free';
     return html`<article class=${look} lang=${language} aria-labelledby="lesson">
@@ -142,7 +142,7 @@ export class LessonPlayer extends AppElement {
   }
 
   #finished({ lesson }: OpenLesson): TemplateResult {
-    const { classLanguage: language } = this.#session.value;
+    const { language } = this.#session.value;
     return html`<section role="status">
       <h3>${this.#page.finished}</h3>
       <p>${this.#page.finishedText} ${wordsOf(lesson, language).aim}</p>
@@ -150,8 +150,8 @@ export class LessonPlayer extends AppElement {
   }
 
   #bar({ progress }: OpenLesson): TemplateResult {
-    const { classLanguage, look, presenterKeys, soundByLink } = this.#session.value;
-    const { go } = CLASS_WORDS[classLanguage];
+    const { language, look, presenterKeys, soundByLink } = this.#session.value;
+    const { go } = CLASS_WORDS[language];
     const { present: says, depth, depths } = this.#page;
     const desk = this.app.classroom;
     const free = progress.mode === 'free';
@@ -218,11 +218,11 @@ export class LessonPlayer extends AppElement {
 
   #showNotes(): void {
     if (this.#open.value && this.#notes.isOpen)
-      this.#notes.show(notesOf(this.#open.value, this.#session.value.classLanguage));
+      this.#notes.show(notesOf(this.#open.value, this.#session.value.language));
   }
 
   readonly #printNotes = (): void => {
-    if (this.#open.value) printOnly(notesOf(this.#open.value, this.#session.value.classLanguage));
+    if (this.#open.value) printOnly(notesOf(this.#open.value, this.#session.value.language));
   };
 
   protected override updated(_changed: PropertyValues): void {
@@ -241,7 +241,7 @@ export class LessonPlayer extends AppElement {
 
   /** Another step is told, and the focus goes on with it: the button that was pressed is gone. */
   async #told({ lesson, progress }: OpenLesson, [mode, step]: readonly string[]): Promise<void> {
-    const { classLanguage: language } = this.#session.value;
+    const { language } = this.#session.value;
     const page = this.#page;
     if (mode !== progress.mode)
       this.told = progress.mode === 'free' ? page.announceFree : page.announceLesson;

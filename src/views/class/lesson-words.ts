@@ -7,11 +7,12 @@ import { LESSON_DESIGN } from '../../lesson/lessons.ts';
 import type { Answer, Verdict } from '../../lesson/progress.ts';
 import { verdictOn } from '../../lesson/progress.ts';
 import type { Lux } from '../../quantity/units.ts';
-import { type Amount, amountIn, filled, type Language } from '../../words/amounts.ts';
+import { type Amount, amountIn, filled } from '../../words/amounts.ts';
 import { CLASS_WORDS, lessonText } from '../../words/class-words.ts';
 import { germanClassPage } from '../../words/de-class.ts';
 import { type ClassPageWords, classPage } from '../../words/en-class.ts';
 import type { LessonText, StepWords } from '../../words/lesson-words.ts';
+import type { Language } from '../../words/spoken.ts';
 
 /** The words around the lessons. */
 export const PAGE: Readonly<Record<Language, ClassPageWords>> = { en: classPage, de: germanClassPage };

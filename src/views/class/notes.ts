@@ -3,8 +3,9 @@ import { html, type TemplateResult } from 'lit';
 import type { OpenLesson } from '../../app/class-desk.ts';
 import type { Step } from '../../lesson/lesson.ts';
 import { stepOf } from '../../lesson/progress.ts';
-import { filled, type Language } from '../../words/amounts.ts';
+import { filled } from '../../words/amounts.ts';
 import { CLASS_WORDS, cautionsIn, localRulesIn } from '../../words/class-words.ts';
+import type { Language } from '../../words/spoken.ts';
 import { PAGE, stepWords, verdictWords, wordsOf } from './lesson-words.ts';
 
 export function notesOf({ lesson, progress }: OpenLesson, language: Language): TemplateResult {

@@ -13,8 +13,8 @@ import type { Design } from '../../design/design.ts';
 import { STAGES, type StageId, type StageMode } from '../../lesson/lesson.ts';
 import { firstCyclePoints, livePicture, slowFactor, visibleStages } from '../../lesson/picture.ts';
 import { type Lux, pairOf, type VoiceId } from '../../quantity/units.ts';
-import type { Language } from '../../words/amounts.ts';
 import { CLASS_WORDS } from '../../words/class-words.ts';
+import type { Language } from '../../words/spoken.ts';
 import { AppElement } from '../app-element.ts';
 import { fieldStyles, listRow } from '../fields.ts';
 import { GateHold } from '../plots/gate-hold.ts';
@@ -137,7 +137,7 @@ export class PicturePanel extends AppElement {
 
   protected override bind(app: Lampnote): void {
     this.#design = new Selected(this, app.design, (design) => design);
-    this.#language = new Selected(this, app.session, (session) => session.classLanguage);
+    this.#language = new Selected(this, app.session, (session) => session.language);
     this.#live = new LiveFrames(this, app.live, 15);
   }
 

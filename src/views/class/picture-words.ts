@@ -2,8 +2,9 @@
 import type { ShownGate } from '../../app/shown.ts';
 import { saidOf } from '../../lesson/described.ts';
 import type { StageId } from '../../lesson/lesson.ts';
-import { type Amount, amountIn, filled, type Language } from '../../words/amounts.ts';
+import { type Amount, amountIn, filled } from '../../words/amounts.ts';
 import { CLASS_WORDS } from '../../words/class-words.ts';
+import type { Language } from '../../words/spoken.ts';
 import type { DrawnVoice } from '../plots/stage-drawings.ts';
 import { PAGE } from './lesson-words.ts';
 

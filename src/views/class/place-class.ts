@@ -5,16 +5,14 @@ import type { Lampnote } from '../../app/lampnote.ts';
 import type { Look, Session } from '../../app/session.ts';
 import type { Lesson } from '../../lesson/lesson.ts';
 import { LESSON_DESIGN, LESSONS } from '../../lesson/lessons.ts';
-import { filled, LANGUAGES } from '../../words/amounts.ts';
+import { filled } from '../../words/amounts.ts';
 import { CLASS_WORDS } from '../../words/class-words.ts';
 import { AppElement } from '../app-element.ts';
 import { cautionNote } from './cautions.ts';
 import './class-link.ts';
-import { classStyles } from './class-styles.ts';
-import '../controls/choice-row.ts';
-import type { ChooseDetail } from '../controls/events.ts';
 import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
+import { classStyles } from './class-styles.ts';
 import { canVibrate, GateTouch } from './gate-touch.ts';
 import './hand-outs.ts';
 import './lesson-player.ts';
@@ -46,8 +44,8 @@ export class PlaceClass extends AppElement {
   }
 
   protected override render(): TemplateResult {
-    const { classLanguage, look } = this.#session.value;
-    return html`<main class=${look} lang=${classLanguage} @projector=${this.#projector}>
+    const { language, look } = this.#session.value;
+    return html`<main class=${look} lang=${language} @projector=${this.#projector}>
       ${this.#open.value ? html`<lesson-player .app=${this.app}></lesson-player>` : this.#list()}
     </main>`;
   }
@@ -62,22 +60,13 @@ export class PlaceClass extends AppElement {
   }
 
   #list(): TemplateResult {
-    const { classLanguage: language, presenterKeys, vibrates } = this.#session.value;
+    const { language, presenterKeys, vibrates } = this.#session.value;
     const page = PAGE[language];
     const { present } = page;
     return html`<div class="page">
       <section aria-labelledby="lessons">
         <h2 id="lessons">${page.heading}</h2>
         <p class="why">${page.intro}</p>
-        <choice-row
-          legend=${page.language}
-          .choices=${LANGUAGES.map((value) => ({ value, label: CLASS_WORDS[value].language }))}
-          value=${language}
-          @choose=${({ detail }: CustomEvent<ChooseDetail>) => {
-            const chosen = LANGUAGES.find((one) => one === detail.value);
-            if (chosen) this.app.setSession({ classLanguage: chosen });
-          }}
-        ></choice-row>
         <ol class="lessons">${LESSONS.map((lesson) => this.#lesson(lesson))}</ol>
         ${cautionNote(['sound', 'headphones', 'light', 'camera'], language)}
       </section>
@@ -126,7 +115,7 @@ export class PlaceClass extends AppElement {
   }
 
   #lesson(lesson: Lesson): TemplateResult {
-    const { classLanguage: language } = this.#session.value;
+    const { language } = this.#session.value;
     const page = PAGE[language];
     const { title, aim } = wordsOf(lesson, language);
     const left = this.app.classroom.leftAt(lesson);

@@ -5,8 +5,8 @@ import type { Lampnote } from '../../app/lampnote.ts';
 import type { Session } from '../../app/session.ts';
 import { recordOf, stepOf, verdictOn } from '../../lesson/progress.ts';
 import type { Lux } from '../../quantity/units.ts';
-import type { Language } from '../../words/amounts.ts';
 import { words } from '../../words/en.ts';
+import type { Language } from '../../words/spoken.ts';
 import { AppElement } from '../app-element.ts';
 import type { SlideDetail } from '../controls/events.ts';
 import '../controls/level-slider.ts';
@@ -45,7 +45,7 @@ export class PlaceGuess extends AppElement {
 
   protected override bind(app: Lampnote): void {
     this.#open = new Selected(this, app.classroom.open, (open) => open);
-    this.#language = new Selected(this, app.session, (session) => session.classLanguage);
+    this.#language = new Selected(this, app.session, (session) => session.language);
     this.#live = new LiveFrames(this, app.live, 6);
   }
 

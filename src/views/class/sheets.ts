@@ -1,8 +1,9 @@
 /** Work sheets and their answer sheets, as they are printed. */
 import { html, type TemplateResult } from 'lit';
 import type { SheetAnswer, Worksheet } from '../../lesson/worksheet.ts';
-import { type Amount, amountIn, filled, type Language } from '../../words/amounts.ts';
+import { type Amount, amountIn, filled } from '../../words/amounts.ts';
 import { CLASS_WORDS } from '../../words/class-words.ts';
+import type { Language } from '../../words/spoken.ts';
 
 const count = (value: number): Amount => ({ kind: 'count', value });
 

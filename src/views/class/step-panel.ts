@@ -5,9 +5,10 @@ import type { Lampnote } from '../../app/lampnote.ts';
 import type { Session } from '../../app/session.ts';
 import type { Step } from '../../lesson/lesson.ts';
 import { isMet, recordOf, type StepRecord, stepOf, tallyOf } from '../../lesson/progress.ts';
-import { amountIn, type Language } from '../../words/amounts.ts';
+import { amountIn } from '../../words/amounts.ts';
 import { CLASS_WORDS } from '../../words/class-words.ts';
 import type { StepWords } from '../../words/lesson-words.ts';
+import type { Language } from '../../words/spoken.ts';
 import { AppElement } from '../app-element.ts';
 import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
@@ -33,7 +34,7 @@ export class StepPanel extends AppElement {
 
   protected override bind(app: Lampnote): void {
     this.#open = new Selected(this, app.classroom.open, (open) => open);
-    this.#language = new Selected(this, app.session, (session) => session.classLanguage);
+    this.#language = new Selected(this, app.session, (session) => session.language);
   }
 
   protected override render(): TemplateResult {

@@ -26,13 +26,14 @@ import { takeWords } from '../../words/en-scenes.ts';
 import { whyWords } from './why.ts';
 
 /** Levels to compare with: full moon, corridor and classroom (EN 12464-1:2021; the classroom's 300 lx from memory), sky and sun. */
-const MARKS = [
-  { lux: 0.25, label: words.axis.marks.moon },
-  { lux: 100, label: words.axis.marks.corridor },
-  { lux: 300, label: words.axis.marks.class },
-  { lux: 10_000, label: words.axis.marks.overcast },
-  { lux: 110_000, label: words.axis.marks.sun },
-] as const;
+const marks = () =>
+  [
+    { lux: 0.25, label: words.axis.marks.moon },
+    { lux: 100, label: words.axis.marks.corridor },
+    { lux: 300, label: words.axis.marks.class },
+    { lux: 10_000, label: words.axis.marks.overcast },
+    { lux: 110_000, label: words.axis.marks.sun },
+  ] as const;
 
 export class PlaceListen extends AppElement {
   static override styles = [common, listenStyles];
@@ -41,6 +42,8 @@ export class PlaceListen extends AppElement {
   #light!: Selected<Session, LightSource>;
   #look!: Selected<Session, Look>;
   #live!: LiveFrames;
+  /** The same rows at every rendering. */
+  readonly #marks = marks();
   #traces: Partial<Pick<LiveTraces, 'push'>> | null = null;
 
   protected override bind(app: Lampnote): void {
@@ -65,7 +68,7 @@ export class PlaceListen extends AppElement {
       <light-axis
         .needles=${VOICES.map((voice) => ({ voice, lux: lux[voice], label: words.axis.needle(voice, lux[voice]) }))}
         .trips=${trips}
-        .marks=${MARKS}
+        .marks=${this.#marks}
         .summary=${words.axis.summary(
           lux,
           trips.map((trip) => trip.label),

@@ -57,7 +57,7 @@ export class ReferenceNote extends AppElement {
             ${NOTES.map(
               (one) =>
                 html`<option value=${one} .selected=${one === note}>
-                  ${nearestNote(frequencyOfNote(one)).name} · ${words.hertz(frequencyOfNote(one))}
+                  ${words.notes.shown(nearestNote(frequencyOfNote(one)).name)} · ${words.hertz(frequencyOfNote(one))}
                 </option>`,
             )}
           </select>

@@ -33,10 +33,10 @@ const readTolerance = reader('share', LIMITS.tolerance);
 const toleranceField = (value: number | null): string =>
   value === null ? '' : toleranceText(value).slice(1);
 
-const seriesNames: Readonly<Record<string, string>> = {
+const seriesNames = (): Readonly<Record<string, string>> => ({
   [NOTHING]: words.nothing,
   ...Object.fromEntries(Object.keys(SERIES).map((name) => [name, words.series(name)])),
-};
+});
 
 export class DrawerPanel extends AppElement {
   static override properties = { ...AppElement.properties, tooLong: { state: true } };
@@ -155,7 +155,7 @@ export class DrawerPanel extends AppElement {
       });
     return html`<h3>${words.order}</h3>
       <div class="fields">
-        ${this.#fields.list(words.resistors, seriesNames, resistors?.series ?? NOTHING, (series) =>
+        ${this.#fields.list(words.resistors, seriesNames(), resistors?.series ?? NOTHING, (series) =>
           change({
             resistors:
               series === NOTHING
@@ -167,7 +167,7 @@ export class DrawerPanel extends AppElement {
         ${this.#fields.list(words.trimmers, kinds, trimmers?.part ?? NOTHING, (part) =>
           change({ trimmers: part === NOTHING ? null : { part: part as TrimmerId } }),
         )}
-        ${this.#fields.list(words.capacitors, seriesNames, capacitors?.series ?? NOTHING, (series) =>
+        ${this.#fields.list(words.capacitors, seriesNames(), capacitors?.series ?? NOTHING, (series) =>
           change({
             capacitors:
               series === NOTHING

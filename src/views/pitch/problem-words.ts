@@ -5,18 +5,25 @@ import { changeWish } from '../../design/pitch-commands.ts';
 import type { NoteProblem } from '../../plan/notes.ts';
 import type { WishProblem } from '../../plan/wish.ts';
 import type { VoiceId } from '../../quantity/units.ts';
+import { words as pageWords } from '../../words/en.ts';
 import { pitchWords } from '../../words/en-pitch.ts';
 
 const words = pitchWords.problem;
+
+const shown = (note: string): string => pageWords.notes.shown(note);
 
 export function noteSentence(voice: VoiceId, problem: NoteProblem): string {
   switch (problem.kind) {
     case 'nothing typed':
       return words.noteEmpty(voice);
     case 'no note':
-      return words.noNote(voice, problem.read, problem.nearest);
+      return words.noNote(
+        voice,
+        shown(problem.read),
+        problem.nearest === null ? null : shown(problem.nearest),
+      );
     case 'no octave':
-      return words.noOctave(voice, problem.read, problem.nearest);
+      return words.noOctave(voice, shown(problem.read), shown(problem.nearest));
   }
 }
 

@@ -3,13 +3,14 @@ import { css, html, type TemplateResult } from 'lit';
 import type { Lampnote } from '../../app/lampnote.ts';
 import type { Design } from '../../design/design.ts';
 import { LIMITS } from '../../design/limits.ts';
-import { DRAW_LAWS, INTERVAL_NAMES, NOTE_LENGTH, PITCH_LIMITS, type Wish } from '../../design/pitch.ts';
+import { DRAW_LAWS, NOTE_LENGTH, PITCH_LIMITS, type Wish } from '../../design/pitch.ts';
 import { changeWish } from '../../design/pitch-commands.ts';
 import { parseNote } from '../../plan/notes.ts';
 import { targetsOf } from '../../plan/wish.ts';
 import { formatShare } from '../../quantity/format.ts';
 import { pairOf, VOICES, type VoiceId } from '../../quantity/units.ts';
-import { pitchWords } from '../../words/en-pitch.ts';
+import { words as pageWords } from '../../words/en.ts';
+import { INTERVAL_WORDS, pitchWords } from '../../words/en-pitch.ts';
 import { AppElement } from '../app-element.ts';
 import '../caution-note.ts';
 import { reader } from '../edits.ts';
@@ -32,9 +33,6 @@ const read = {
 const dutyField = (value: number | null): string => (value === null ? '' : formatShare(value));
 /** What is set when limits for the duty cycle are first asked for. */
 const USUAL_DUTY = { least: 0.5, most: 0.7 } as const;
-
-const sameNames = <T extends string>(names: readonly T[]): Readonly<Record<string, string>> =>
-  Object.fromEntries(names.map((name) => [name, name]));
 
 export class WishPanel extends AppElement {
   static override styles = [
@@ -125,7 +123,7 @@ export class WishPanel extends AppElement {
       change({ from: from as VoiceId }),
     )}
       ${this.#note(interval.from, wish)}
-      ${this.#fields.list(words.interval, sameNames(INTERVAL_NAMES), interval.name, (name) =>
+      ${this.#fields.list(words.interval, INTERVAL_WORDS, interval.name, (name) =>
         change({ name: name as Wish['interval']['name'] }),
       )}
       ${this.#fields.choice(
@@ -231,6 +229,7 @@ export class WishPanel extends AppElement {
   /** A note is kept as typed, even where it does not read: the box and the document hold the same text. */
   #note(voice: VoiceId, { notes }: Wish): TemplateResult {
     const reading = parseNote(notes[voice]);
+    const shown = pageWords.notes.shown(notes[voice]);
     const id = `note-${voice}`;
     return html`<div class="note">
       <label for=${id}>${words.note(voice)}</label>
@@ -241,11 +240,11 @@ export class WishPanel extends AppElement {
         autocomplete="off"
         autocapitalize="off"
         spellcheck="false"
-        .value=${notes[voice]}
+        .value=${shown}
         aria-invalid=${reading.ok ? 'false' : 'true'}
         aria-describedby="${id}-problem"
         @change=${(event: Event) => {
-          const text = (event.currentTarget as HTMLInputElement).value;
+          const text = pageWords.notes.typed((event.currentTarget as HTMLInputElement).value);
           this.app.change(words.step(words.note(voice)), changeWish({ notes: { ...notes, [voice]: text } }));
         }}
       />

@@ -1,6 +1,7 @@
 /** Which notes stand along a line of pitches: the most that fit beside one another. Hertz and px. */
 import { frequencyOfNote, nameOfNote, noteNumberOf } from '../../plan/notes.ts';
 import type { Hertz } from '../../quantity/units.ts';
+import { words } from '../../words/en.ts';
 
 export interface NoteTick {
   readonly name: string;
@@ -23,7 +24,7 @@ function notesWithin(low: Hertz, high: Hertz, a4: Hertz, steps: readonly number[
   for (let n = Math.ceil(noteNumberOf(low, a4) - 1e-9); n <= last; n++) {
     const octave = Math.floor(n / 12);
     if (steps.includes(n - 12 * octave) && octave % every === 0)
-      found.push({ name: nameOfNote(n), hertz: frequencyOfNote(n, a4) });
+      found.push({ name: words.notes.shown(nameOfNote(n)), hertz: frequencyOfNote(n, a4) });
   }
   return found;
 }

@@ -35,7 +35,7 @@ const LEVELS = ['lit', 'shaded', 'dark'] as const satisfies readonly (keyof Sens
 const readLux = luxOrNothing(ROOM_LIMITS.lux);
 const readSpacing = lengthReader(ROOM_LIMITS.spacingMetres);
 const NO_TYPE = '';
-const TYPES = { [NO_TYPE]: words.noType, ...words.types };
+const types = () => ({ [NO_TYPE]: words.noType, ...words.types });
 
 export class ReadingsPanel extends AppElement {
   static override styles = [
@@ -125,7 +125,7 @@ export class ReadingsPanel extends AppElement {
         )}
       </div>
       <div class="fields">
-        ${this.#fields.list(words.type, TYPES, room.roomType ?? NO_TYPE, (type) =>
+        ${this.#fields.list(words.type, types(), room.roomType ?? NO_TYPE, (type) =>
           inRoom(chooseRoomType(type === NO_TYPE ? null : (type as RoomTypeId))),
         )}
         ${(['opens', 'closes'] as const).map((end) =>

@@ -1,0 +1,95 @@
+/** Chips, output and supply in German, and the kinds of parts that more than one list names. */
+import { formatFixed, formatNumber, formatQuantity } from '../quantity/format.ts';
+import type { words } from './en.ts';
+import type { DIELECTRIC_NAMES, INTERVAL_WORDS, TRIMMER_NAMES } from './en-pitch.ts';
+import type { Translated } from './spoken.ts';
+
+const dielectrics: Translated<typeof DIELECTRIC_NAMES> = {
+  polyester: 'Polyesterfolie',
+  polypropylene: 'Polypropylenfolie',
+  c0g: 'Keramik C0G',
+  x7r: 'Keramik X7R',
+  y5v: 'Keramik Y5V',
+  electrolytic: 'Elko',
+};
+
+const trimmerKinds: Translated<typeof TRIMMER_NAMES> = {
+  'single-turn': 'eine Umdrehung',
+  'multi-turn': '25 Umdrehungen',
+  carbon: 'Kohleschicht',
+};
+
+export const germanIntervals: Translated<typeof INTERVAL_WORDS> = {
+  unison: 'Prime',
+  'minor second': 'kleine Sekunde',
+  'major second': 'große Sekunde',
+  'minor third': 'kleine Terz',
+  'major third': 'große Terz',
+  fourth: 'Quarte',
+  tritone: 'Tritonus',
+  fifth: 'Quinte',
+  'minor sixth': 'kleine Sexte',
+  'major sixth': 'große Sexte',
+  'minor seventh': 'kleine Septime',
+  'major seventh': 'große Septime',
+  octave: 'Oktave',
+};
+
+const minus = (text: string): string => text.replace('-', '−');
+const hertz = (value: number): string =>
+  value >= 10_000 ? formatQuantity(value, 'Hz', 3) : formatFixed(value, value < 100 ? 2 : 1, 'Hz');
+
+const board: Translated<(typeof words)['board']> = {
+  heading: 'Chips, Ausgang und Versorgung',
+  timer: 'Timer',
+  timers: { bipolar: 'bipolar', cmos: 'CMOS' },
+  comparator: 'Komparator',
+  comparators: { classic: 'klassisch', later: 'neuerer Chip' },
+  supply: 'Versorgung',
+  supplies: { 'block-9v': '9-V-Block', 'four-aa': '4 × AA', 'five-volt': '5 V' },
+  volts: 'Volt',
+  mixing: 'Ausgänge',
+  mixings: { resistors: 'Mischwiderstände', joined: 'direkt verbunden' },
+  mix: (voice) => `von ${voice}`,
+  shunt: 'nach 0 V',
+  coupling: 'Koppel-C',
+  couplingKind: 'seine Art',
+  couplingKinds: { film: 'Folie', ceramic: 'Keramik', electrolytic: 'Elko' },
+  volume: 'Lautstärke-Trimmpoti',
+  volumeTurn: 'gedreht',
+  source: 'Innenwiderstand',
+  diode: 'Diode gegen Verpolung',
+  decoupled: 'Stützkondensatoren an beiden Chips',
+  dip: 'gemeinsamer Einbruch der Versorgung (erste Näherung)',
+  seed: 'Startzahl des Rauschens',
+  levelHead: 'Pegel an der Buchse',
+  levels: ['', 'Spitze-Spitze', 'effektiv', 'dBV', 'dBu'],
+  levelOf: (voice) => (voice === 'both' ? 'beide' : `Stimme ${voice}`),
+  decibels: (value) => (value === null ? 'keiner' : minus(formatFixed(value, 1))),
+  dc: (held) =>
+    held === null
+      ? 'Kein Koppelkondensator: Die Buchse führt Gleichspannung.'
+      : `${formatFixed(Math.abs(held), 2, 'V')} Gleichspannung stehen am Koppelkondensator; ein gepolter hat sein Plusbein zu ${held >= 0 ? 'den Timern' : 'der Buchse'} hin.`,
+  thump: (peak, time) =>
+    `Eine Stimme, die einsetzt oder aufhört, stößt die Buchse um ${formatQuantity(peak, 'V', 2)}; nach ${formatQuantity(time, 's', 2)} ist das auf ein Drittel abgeklungen.`,
+  headphones: (watts, decibels) =>
+    `Als Kopfhörer: ${formatQuantity(watts, 'W', 2)} in der Last, ${decibels === null ? 'kein Ton' : `etwa ${formatFixed(decibels, 0)} dB`} bei einem Paar, das aus 1 mW 100 dB macht. Nur grob: Die Modelle unterscheiden sich um ±12 dB.`,
+  powerHead: 'Versorgungsstrom',
+  powers: ['', 'Strom', 'Schiene', 'Einbruch', 'Batterie hält'],
+  playStates: { both: 'beide klingen', onlyA: 'nur A', onlyB: 'nur B', none: 'beide schweigen' },
+  hours: (value) => (value === null ? 'keine Batterie' : `${formatNumber(value, 2)} h`),
+  amperes: (value) => formatQuantity(value, 'A', 3),
+  milliVolts: (value) => formatQuantity(value, 'V', 2),
+  load: 'Last',
+  noise: 'Knotenrauschen',
+  trimmerParts: trimmerKinds,
+  trimmerPart: 'Trimmpoti-Art',
+  jack: (peak, corner) =>
+    `An der Buchse: bis ${formatQuantity(peak, 'V', 3)} Spitze${corner === null ? ', ohne Koppelkondensator' : `, Grenzfrequenz ${hertz(corner)}`}.`,
+  clash: (amperes, rated) =>
+    `Verbundene Ausgänge arbeiten mit etwa ${formatQuantity(amperes, 'A', 2)} gegeneinander, solange einer hoch und der andere tief ist${amperes > rated ? ` (zulässig ${formatQuantity(rated, 'A', 2)})` : ''}; zu hören ist der stärkere von beiden.`,
+  notes: 'Notizen (bitte keine Namen von Menschen)',
+  notesLabel: 'Notizen',
+};
+
+export const germanBoard = { board, dielectrics, trimmerKinds } as const;
