@@ -17,7 +17,7 @@ const SHARPS: Readonly<Record<string, number>> = {
   '♭♭': -2,
 };
 
-/** `A♯3` → `Ais3`, `B3` → `H3`, `Bb3 +12 c` → `B3 +12 c`. What does not begin with an English note stays as it is. */
+/** `F♯3` → `Fis3`, `A♯3` → `B3`, `B3` → `H3`, `Bb3 +12 c` → `B3 +12 c`. What does not begin with an English note stays as it is. */
 export function germanNote(english: string): string {
   const match = /^\s*([A-Ga-g])(##|♯♯|bb|♭♭|[#♯b♭♮x]?)(?![A-Za-z])(.*)$/s.exec(english);
   if (!match) return english;
@@ -28,6 +28,8 @@ export function germanNote(english: string): string {
 
 function germanName(letter: string, sharps: number): string {
   const stem = letter === 'B' ? 'H' : letter;
+  // A sharp and B flat are one key here, and B is the name it goes by.
+  if (letter === 'A' && sharps === 1) return 'B';
   if (sharps >= 0) return `${stem}${'is'.repeat(sharps)}`;
   if (letter === 'B') return sharps === -1 ? 'B' : 'Heses';
   if (letter === 'A' || letter === 'E') return `${stem}s${'es'.repeat(-sharps - 1)}`;
