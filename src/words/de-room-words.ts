@@ -6,7 +6,7 @@ import type { Translated } from './spoken.ts';
 
 export const lux = (value: number): string => `${formatNumber(value, value < 10 ? 2 : 3)}\u00A0lx`;
 const volts = (value: number): string => formatFixed(value, 2, 'V');
-const ratio = (value: number): string => `das ${formatNumber(value, 3)}-Fache`;
+const ratio = (value: number): string => `${formatNumber(value, 3)}-mal`;
 const share = (value: number): string => formatShare(value);
 const ohms = (value: number): string => formatQuantity(value, 'Ω', 3);
 
@@ -151,7 +151,7 @@ export const roomWords: Translated<typeof english> = {
   meter(answer) {
     switch (answer.kind) {
       case 'leave it':
-        return `${volts(answer.volts)} stimmen. Das Licht darf um ${ratio(answer.litMargin)} sinken und der Schatten um ${ratio(answer.shadeMargin)} wachsen, bevor es versagt.`;
+        return `${volts(answer.volts)} stimmen. Das Licht darf ${ratio(answer.litMargin)} schwächer und der Schatten ${ratio(answer.shadeMargin)} heller werden, bevor es versagt.`;
       case 'turn':
         return `Um ${turning(answer.turns, answer.turnsOfPart)} ${answer.way === 'up' ? 'aufwärts' : 'abwärts'} drehen, auf ${volts(answer.toVolts)}.${answer.wouldDo ? ' Es ginge auch so, aber näher am Rand.' : ''}`;
       case 'cannot be':

@@ -9,14 +9,11 @@ const SPACE = '\u00A0';
 /** A share with a decimal where it is small. */
 const fineShare = (share: number): string => formatShare(share, share < 0.1 ? 1 : 0);
 
-/** A length in the box: millimetres and centimetres as the page's parser takes them. */
-function metres(value: number): string {
-  const size = Math.abs(value);
-  if (size === 0 || size >= 0.9999999) return `${typedNumber(value, 4)}${SPACE}m`;
-  return size >= 0.0009999999
-    ? `${typedNumber(value * 1000, 4)}${SPACE}mm`
-    : `${typedNumber(value * 1e6, 4)}${SPACE}µm`;
-}
+/** A length in its box: metres, or millimetres below one. */
+const metres = (value: number): string =>
+  Math.abs(value) >= 1 || value === 0
+    ? `${typedNumber(value, 4)}${SPACE}m`
+    : `${typedNumber(value * 1000, 4)}${SPACE}mm`;
 
 export const room: Translated<typeof describeWords> = {
   heading: 'Den Raum beschreiben',
