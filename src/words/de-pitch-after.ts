@@ -75,7 +75,8 @@ export const pitchAfter: Translated<Pick<typeof foundWords, 'hear' | 'abx' | 'sh
       found: 'A des gewählten Vorschlags',
     },
     with: (parts) => `Mit ${parts}.`,
-    resistors: (ra, rb, trimmer) => `RA ${ohms(ra)}, festes RB ${ohms(rb)}, Trimmpoti ${ohms(trimmer)}`,
+    resistors: (ra, rb, trimmer) =>
+      `RA ${ohms(ra)}, ${rb === 0 ? 'ohne festes RB' : `festes RB ${ohms(rb)}`}, Trimmpoti ${ohms(trimmer)}`,
     value: (n) => `Kondensator ${n}`,
     dielectric: 'Dielektrikum',
     tolerance: 'Toleranz',

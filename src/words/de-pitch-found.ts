@@ -11,6 +11,8 @@ type Found = typeof foundWords;
 type Parts = Parameters<Found['shortParts']>[0];
 
 const ohms = (value: number): string => (value === 0 ? 'keiner' : formatQuantity(value, 'Ω', 3));
+/** The fixed resistor beside a trimmer: the whole of RB may be the trimmer. */
+const fixedText = (value: number): string => (value === 0 ? 'ohne festes RB' : `festes RB ${ohms(value)}`);
 const farads = (value: number): string => formatQuantity(value, 'F', 3);
 const cents = (value: number): string =>
   `${value < 0 ? '−' : ''}${formatFixed(Math.abs(value), Math.abs(value) < 10 ? 1 : 0)}`;
@@ -35,7 +37,7 @@ export const pitchFound: Translated<Found> = {
   shortParts: ({ ra, rbFixed, trimmer, capacitor: c }) =>
     `${ohms(ra.ohms)} · ${ohms(rbFixed.ohms)} · ${ohms(trimmer.ohms)} · ${farads(c.farads)}`,
   partsOf: (voice, { ra, rbFixed, trimmer, capacitor: c }) =>
-    `${voice === 'both' ? 'A und B gleich' : voice}: RA ${ohms(ra.ohms)}, festes RB ${ohms(rbFixed.ohms)}, Trimmpoti ${ohms(trimmer.ohms)} ${trimmerNames[trimmer.part]} ${toleranceText(trimmer.tolerance)}, C ${capacitor(c)}`,
+    `${voice === 'both' ? 'A und B gleich' : voice}: RA ${ohms(ra.ohms)}, ${fixedText(rbFixed.ohms)}, Trimmpoti ${ohms(trimmer.ohms)} ${trimmerNames[trimmer.part]} ${toleranceText(trimmer.tolerance)}, C ${capacitor(c)}`,
 
   name: (place, a, b) => {
     const [one, other] = [farads(a.capacitor.farads), farads(b.capacitor.farads)];

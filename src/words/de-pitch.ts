@@ -275,7 +275,7 @@ export const pitch: Translated<typeof pitchWords> = {
       'ra-too-small': 'RA so klein, dass der Entladestift überlastet wird',
       'never-runs': 'der Kondensator erreicht nie beide Pegel',
       polarised: 'ein gepolter Zeitkondensator',
-      'rb-near-zero': 'RB am Anschlag fast null',
+      'rb-near-zero': 'RB am Anschlag fast 0 Ω',
       'resistors-too-large': 'RA und RB so groß, dass Leckströme stören',
       'too-low': 'der höchste Ton liegt zu tief',
       'too-high': 'der tiefste Ton liegt zu hoch',

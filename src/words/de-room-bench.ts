@@ -23,7 +23,8 @@ export const roomBench: Translated<Pick<typeof answerWords, 'parts' | 'timing' |
     chatterOf: chatter,
     advice: 'Rat',
     enough: 'genügt, wie es ist',
-    fit: (value, ratio) => `${ohms(value)} einsetzen (${formatNumber(ratio, 3)} zwischen Einsatz und Ende)`,
+    fit: (value, ratio) =>
+      `${value === null ? 'keinen' : ohms(value)} einsetzen (${formatNumber(ratio, 3)} zwischen Einsatz und Ende)`,
     tooMuch: (ratio, contrast) =>
       `kein Widerstand beruhigt es: Nötig wäre ${times(ratio)}, das Ereignis gibt ${times(contrast)}. Nach den Lampen sehen oder den Schatten vertiefen`,
     divider: 'Teilerwiderstand',
@@ -39,7 +40,7 @@ export const roomBench: Translated<Pick<typeof answerWords, 'parts' | 'timing' |
     gains: 'Was es verbessern würde',
     contrast: (now, then) => `Licht zu Schatten wird aus ${times(now)} zu ${times(then)}`,
     tube: (bore, depth, contrast, left) =>
-      `Ein Rohr von ${formatFixed(bore * 1000, 0, 'mm')} Radius, ${formatFixed(depth * 1000, 0, 'mm')} tief, bei Licht von ringsum: ${contrast} (aus der Geometrie); ${percent(left)} des Lichts bleiben.`,
+      `Ein Rohr von ${formatFixed(bore * 1000, 0, 'mm')} Innendurchmesser, ${formatFixed(depth * 1000, 0, 'mm')} tief, bei Licht von ringsum: ${contrast} (aus der Geometrie); ${percent(left)} des Lichts bleiben.`,
     lamp: (candela, metres, more, contrast) =>
       `Eine eigene Lampe, ${formatNumber(candela, 2)}${SPACE}cd in ${formatFixed(metres * 100, 0, 'cm')} Abstand, die das Ereignis verdeckt: ${lux(more)} mehr, ${contrast}.`,
     enoughContrast: 'Das Verhältnis von Licht zu Schatten braucht keine eigene Lampe.',

@@ -2,7 +2,7 @@
 import { formatNumber } from '../quantity/format.ts';
 
 /** A comma with three figures behind it may part thousands elsewhere: a nought more tells that it does not. */
-const AMBIGUOUS = /^(-?(?!0)\d{1,3},\d{3})$/;
+const AMBIGUOUS = /^(-\d{1,3},\d{3}|[1-9]\d{0,2},\d{3})$/;
 
 /** `12,5`, `13,4050`: up to `figures` significant figures. Thousands are not set apart. */
 export const typedNumber = (value: number, figures: number): string =>
