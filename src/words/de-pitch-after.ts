@@ -4,7 +4,7 @@ import { hertzText } from './en-pitch.ts';
 import type { foundWords } from './en-pitch-found.ts';
 import type { Translated } from './spoken.ts';
 
-const ohms = (value: number): string => (value === 0 ? 'keiner' : formatQuantity(value, 'Ω', 3));
+const ohms = (value: number): string => (value === 0 ? 'ohne' : formatQuantity(value, 'Ω', 3));
 const kitsText = (count: number): string => `${count} ${count === 1 ? 'Bausatz' : 'Bausätze'}`;
 
 export const pitchAfter: Translated<Pick<typeof foundWords, 'hear' | 'abx' | 'shortlist' | 'compare'>> = {

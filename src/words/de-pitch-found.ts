@@ -10,7 +10,7 @@ import type { Translated } from './spoken.ts';
 type Found = typeof foundWords;
 type Parts = Parameters<Found['shortParts']>[0];
 
-const ohms = (value: number): string => (value === 0 ? 'keiner' : formatQuantity(value, 'Ω', 3));
+const ohms = (value: number): string => (value === 0 ? 'ohne' : formatQuantity(value, 'Ω', 3));
 /** The fixed resistor beside a trimmer: the whole of RB may be the trimmer. */
 const fixedText = (value: number): string => (value === 0 ? 'ohne festes RB' : `festes RB ${ohms(value)}`);
 const farads = (value: number): string => formatQuantity(value, 'F', 3);

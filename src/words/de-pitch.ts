@@ -160,7 +160,7 @@ export const pitch: Translated<typeof pitchWords> = {
     hertz: '440, 440 Hz oder 1,2 kHz',
     cents: '0, 12 oder −12 Cent',
     whole: 'eine ganze Zahl, etwa 20',
-    centsPrinted: (value) => `${value < 0 ? '−' : ''}${typedNumber(Math.abs(value), 5)}\u00A0Cent`,
+    centsPrinted: (value) => `${typedNumber(value, 5)}\u00A0Cent`,
   },
 
   problem: {

@@ -24,7 +24,7 @@ export const roomBench: Translated<Pick<typeof answerWords, 'parts' | 'timing' |
     advice: 'Rat',
     enough: 'genügt, wie es ist',
     fit: (value, ratio) =>
-      `${value === null ? 'keinen' : ohms(value)} einsetzen (${formatNumber(ratio, 3)} zwischen Einsatz und Ende)`,
+      `${value === null ? 'keinen' : ohms(value)} einsetzen (Faktor ${formatNumber(ratio, 3)} zwischen Einsetzen und Verstummen)`,
     tooMuch: (ratio, contrast) =>
       `kein Widerstand beruhigt es: Nötig wäre ${times(ratio)}, das Ereignis gibt ${times(contrast)}. Nach den Lampen sehen oder den Schatten vertiefen`,
     divider: 'Teilerwiderstand',

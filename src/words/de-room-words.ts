@@ -42,7 +42,7 @@ function remedyText(remedy: Remedy): string {
     case 'reset in between':
       return `Neu einstellen um ${hoursText(remedy.hours)}.`;
     case 'local lamp':
-      return `Eine Lampe von ${formatNumber(remedy.candela, 2)}\u00A0cd ${formatFixed(remedy.metres * 100, 0, 'cm')} über dem Fühler anbringen, die das Ereignis verdeckt: ${lux(remedy.lux)} mehr.`;
+      return `Eine Lampe mit ${formatNumber(remedy.candela, 2)}\u00A0cd anbringen, ${formatFixed(remedy.metres * 100, 0, 'cm')} über dem Fühler, die das Ereignis verdeckt: ${lux(remedy.lux)} mehr.`;
     case 'tube':
       return `Ein Rohr von ${formatFixed(remedy.boreMetres * 1000, 0, 'mm')} Innendurchmesser und ${formatFixed(remedy.depthMetres * 1000, 0, 'mm')} Tiefe über den Fühler setzen: Dieselbe Hand lässt dann ${share(remedy.left)} des Lichts übrig.`;
     case 'less hysteresis':

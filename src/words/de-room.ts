@@ -214,7 +214,7 @@ export const room: Translated<typeof describeWords> = {
     pace: (value) => `${typedNumber(value, 4)}${SPACE}m/s`,
     area: (value) => `${typedNumber(value, 4)}${SPACE}m²`,
     metres,
-    hours: (value) => `${value < 0 ? '−' : ''}${typedNumber(Math.abs(value), 4)}${SPACE}h`,
+    hours: (value) => `${typedNumber(value, 4)}${SPACE}h`,
     share: (value) => `${typedNumber(value * 100, 4)}${SPACE}%`,
     plain: (value) => typedNumber(value, 6),
     lux,
