@@ -61,8 +61,8 @@ export const barStyles = css`
     gap: 8px;
   }
   .sound level-slider {
-    width: 14em;
-    --label-width: 3.8em;
+    width: 15.6em;
+    --label-width: 5.2em;
     --value-width: 3.4em;
   }
   .says,

@@ -45,15 +45,22 @@ export function rotationReader(
   };
 }
 
+/**
+ * A number as a box holds it. A comma with three figures behind it may part thousands elsewhere, and is refused as typed;
+ * a nought more tells that it does not.
+ */
+export const boxText = (text: string): string =>
+  text.replace(/^-?[1-9]\d{0,2},\d{3}(?!\d)/, (number) => `${number}0`);
+
 export const ohmsText = (value: number | null): string =>
-  value === null ? words.field.none : formatQuantity(value, 'Ω');
+  value === null ? words.field.none : boxText(formatQuantity(value, 'Ω'));
 export const ohmsOrNoneText = (value: number | null): string =>
   value === 0 ? words.field.none : ohmsText(value);
 export const faradsText = (value: number | null): string =>
-  value === null ? words.field.none : formatQuantity(value, 'F');
+  value === null ? words.field.none : boxText(formatQuantity(value, 'F'));
 
 export const voltsText = (value: number | null): string =>
-  value === null ? words.field.none : formatQuantity(value, 'V');
+  value === null ? words.field.none : boxText(formatQuantity(value, 'V'));
 
 /** "None fitted" as a value that a field can hold. */
 export const NONE = Number.POSITIVE_INFINITY;

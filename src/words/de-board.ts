@@ -1,45 +1,14 @@
-/** Chips, output and supply in German, and the kinds of parts that more than one list names. */
+/** Chips, output and supply in German. */
 import { formatFixed, formatNumber, formatQuantity } from '../quantity/format.ts';
+import { trimmerNames } from './de-pitch.ts';
 import type { words } from './en.ts';
-import type { DIELECTRIC_NAMES, INTERVAL_WORDS, TRIMMER_NAMES } from './en-pitch.ts';
 import type { Translated } from './spoken.ts';
-
-const dielectrics: Translated<typeof DIELECTRIC_NAMES> = {
-  polyester: 'Polyesterfolie',
-  polypropylene: 'Polypropylenfolie',
-  c0g: 'Keramik C0G',
-  x7r: 'Keramik X7R',
-  y5v: 'Keramik Y5V',
-  electrolytic: 'Elko',
-};
-
-const trimmerKinds: Translated<typeof TRIMMER_NAMES> = {
-  'single-turn': 'eine Umdrehung',
-  'multi-turn': '25 Umdrehungen',
-  carbon: 'Kohleschicht',
-};
-
-export const germanIntervals: Translated<typeof INTERVAL_WORDS> = {
-  unison: 'Prime',
-  'minor second': 'kleine Sekunde',
-  'major second': 'große Sekunde',
-  'minor third': 'kleine Terz',
-  'major third': 'große Terz',
-  fourth: 'Quarte',
-  tritone: 'Tritonus',
-  fifth: 'Quinte',
-  'minor sixth': 'kleine Sexte',
-  'major sixth': 'große Sexte',
-  'minor seventh': 'kleine Septime',
-  'major seventh': 'große Septime',
-  octave: 'Oktave',
-};
 
 const minus = (text: string): string => text.replace('-', '−');
 const hertz = (value: number): string =>
   value >= 10_000 ? formatQuantity(value, 'Hz', 3) : formatFixed(value, value < 100 ? 2 : 1, 'Hz');
 
-const board: Translated<(typeof words)['board']> = {
+export const germanBoard: Translated<(typeof words)['board']> = {
   heading: 'Chips, Ausgang und Versorgung',
   timer: 'Timer',
   timers: { bipolar: 'bipolar', cmos: 'CMOS' },
@@ -82,7 +51,7 @@ const board: Translated<(typeof words)['board']> = {
   milliVolts: (value) => formatQuantity(value, 'V', 2),
   load: 'Last',
   noise: 'Knotenrauschen',
-  trimmerParts: trimmerKinds,
+  trimmerParts: trimmerNames,
   trimmerPart: 'Trimmpoti-Art',
   jack: (peak, corner) =>
     `An der Buchse: bis ${formatQuantity(peak, 'V', 3)} Spitze${corner === null ? ', ohne Koppelkondensator' : `, Grenzfrequenz ${hertz(corner)}`}.`,
@@ -91,5 +60,3 @@ const board: Translated<(typeof words)['board']> = {
   notes: 'Notizen (bitte keine Namen von Menschen)',
   notesLabel: 'Notizen',
 };
-
-export const germanBoard = { board, dielectrics, trimmerKinds } as const;

@@ -3,6 +3,7 @@ import { formatFixed, formatNumber, formatQuantity, formatShare, formatSigned } 
 import type { Limits, QuantityKind, ReadProblem } from '../quantity/parse.ts';
 import { germanBoard } from './de-board.ts';
 import { englishNote, germanNote } from './de-notes.ts';
+import { dielectricNames } from './de-pitch.ts';
 import type { words } from './en.ts';
 import type { Translated } from './spoken.ts';
 
@@ -418,10 +419,10 @@ export const germanPage: Translated<typeof words> = {
     formula: 'f ≈ 1 / (ln 2 · (RA + 2 RB) · C), weniger, was die Sättigung des Entladestifts nimmt',
     ra: 'RA',
     rbFixed: 'fester RB',
-    trimmerValue: 'Trimmpoti',
+    trimmerValue: 'Poti',
     capacitor: 'C',
     dielectric: 'Dielektrikum',
-    dielectrics: germanBoard.dielectrics,
+    dielectrics: dielectricNames,
     cellFamily: 'Zelle',
     cellFamilies: {
       'cds-8-20k': '5-mm-Zelle, 8–20 kΩ',
@@ -454,7 +455,7 @@ export const germanPage: Translated<typeof words> = {
     control: 'Steuerstift',
   },
 
-  board: germanBoard.board,
+  board: germanBoard,
 
   first: {
     heading: 'Die ersten Schwingungen',

@@ -6,6 +6,7 @@ import {
   type DIELECTRIC_NAMES as ENGLISH_DIELECTRICS,
   type TRIMMER_NAMES as ENGLISH_TRIMMERS,
   hertzText,
+  type INTERVAL_WORDS,
   type pitchWords,
 } from './en-pitch.ts';
 import type { Translated } from './spoken.ts';
@@ -20,7 +21,7 @@ export const dielectricNames: Translated<typeof ENGLISH_DIELECTRICS> = {
   c0g: 'C0G-Keramik',
   x7r: 'X7R-Keramik',
   y5v: 'Y5V-Keramik',
-  electrolytic: 'Elektrolyt',
+  electrolytic: 'Elko',
 };
 export const trimmerNames: Translated<typeof ENGLISH_TRIMMERS> = {
   'single-turn': 'eine Umdrehung',
@@ -29,7 +30,7 @@ export const trimmerNames: Translated<typeof ENGLISH_TRIMMERS> = {
 };
 
 /** Intervals by their English names. */
-export const intervalNames: Readonly<Record<string, string>> = {
+export const intervalNames: Translated<typeof INTERVAL_WORDS> = {
   unison: 'Einklang',
   'minor second': 'kleine Sekunde',
   'major second': 'große Sekunde',
@@ -48,17 +49,9 @@ const MASCULINE = new Set(['unison', 'tritone']);
 
 /** An interval with its article; just ones say so. */
 function intervalText(name: string, temperament: 'equal' | 'just'): string {
-  const german = intervalNames[name] ?? name;
+  const german = (intervalNames as Readonly<Record<string, string>>)[name] ?? name;
   const article = MASCULINE.has(name) ? 'ein' : 'eine';
   return temperament === 'just' ? `${article} ${german} in reiner Stimmung` : `${article} ${german}`;
-}
-
-/** Boxes read English letters; whoever types German names is told how. */
-function spelling(read: string): string {
-  if (/^h/i.test(read)) return ' Das H wird hier als B getippt, das deutsche B als B♭.';
-  if (/^[a-g](is|es|s)/i.test(read))
-    return ' Halbtöne werden mit ♯ oder # und mit ♭ oder b getippt: F♯3 für Fis, E♭3 für Es.';
-  return '';
 }
 
 const MISSING = {
@@ -102,7 +95,7 @@ export const pitch: Translated<typeof pitchWords> = {
     kept: 'Was unter den anderen Arten getippt ist, bleibt erhalten.',
     note: (voice) => `Ton von ${voice}`,
     noteHint:
-      'Ein Buchstabe und eine Oktave, etwa C4, F♯3 oder A4 +12 c. C4 ist das eingestrichene C. Getippt wird englisch: B ist das H, B♭ das deutsche B.',
+      'Ein Tonname und eine Oktave, etwa C4, Fis3, B3, H3 oder A4 +12 Cent. C4 ist das eingestrichene C.',
     given: 'gegeben ist der Ton',
     givenVoices: { A: 'von A', B: 'von B' },
     interval: 'Intervall',
@@ -169,7 +162,7 @@ export const pitch: Translated<typeof pitchWords> = {
     useStep: 'das Nächste, das geht',
     noteEmpty: (voice) => `Stimme ${voice} hat noch keinen Ton. Buchstabe und Oktave tippen, etwa C4.`,
     noNote: (voice, read, nearest) =>
-      `Stimme ${voice}: ${quoted(read)} ist kein Ton.${nearest === null ? ' Angenommen wird ein Buchstabe mit Oktave, etwa C4.' : ` Am nächsten liegt ${nearest}.`}${spelling(read)}`,
+      `Stimme ${voice}: ${quoted(read)} ist kein Ton.${nearest === null ? ' Angenommen wird ein Buchstabe mit Oktave, etwa C4.' : ` Am nächsten liegt ${nearest}.`}`,
     noOctave: (voice, read, nearest) =>
       `Stimme ${voice}: ${quoted(read)} hat keine Oktave. Mit dem eingestrichenen C beginnt die vierte: ${nearest}.`,
     notTone: (voice, value, nearest) =>

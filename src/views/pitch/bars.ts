@@ -5,7 +5,6 @@ import type { Candidate, Target } from '../../design/pitch.ts';
 import type { Assessment } from '../../plan/assess.ts';
 import { nearestNote } from '../../plan/notes.ts';
 import { type Hertz, type Pair, VOICES, type VoiceId } from '../../quantity/units.ts';
-import { words } from '../../words/en.ts';
 import { pitchWords } from '../../words/en-pitch.ts';
 import { foundWords } from '../../words/en-pitch-found.ts';
 import type { RulerBar, RulerTarget } from '../plots/pitch-ruler.ts';
@@ -13,7 +12,7 @@ import type { RulerBar, RulerTarget } from '../plots/pitch-ruler.ts';
 /** A frequency as the note nearest to it, with cents where it lies beside. */
 export function noteText(hertz: Hertz, a4: Hertz): string {
   const { name, cents } = nearestNote(hertz, a4);
-  return pitchWords.wanted.note(words.notes.shown(name), cents);
+  return pitchWords.wanted.note(name, cents);
 }
 
 export function rulerTargets(targets: Pair<Target>, a4: Hertz): readonly RulerTarget[] {

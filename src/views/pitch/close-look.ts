@@ -8,7 +8,6 @@ import { nearestNote } from '../../plan/notes.ts';
 import type { Sensitivity } from '../../plan/reach.ts';
 import { type CurvePoint, middleHertz } from '../../plan/timing.ts';
 import { type Hertz, type Pair, pairOf, VOICES } from '../../quantity/units.ts';
-import { words as pageWords } from '../../words/en.ts';
 import { foundWords } from '../../words/en-pitch-found.ts';
 import type { FigureText } from '../plots/figure-tools.ts';
 import { noteText } from './bars.ts';
@@ -127,7 +126,7 @@ export function curveText(
       ...VOICES.map((id) => {
         const { hertz, centsPerDegree } = points[id];
         const { name, cents } = nearestNote(hertz, a4);
-        return curve.voice(id, pageWords.notes.shown(name), cents, hertz, centsPerDegree);
+        return curve.voice(id, name, cents, hertz, centsPerDegree);
       }),
     ].join('; ');
   const rows = curves.A.map((a, i) => {

@@ -4,7 +4,7 @@ import { INTERVAL_NAMES } from '../../design/pitch.ts';
 import { centsBetween, intervalCents } from '../../plan/notes.ts';
 import { targetsOf } from '../../plan/wish.ts';
 import type { Pair, VoiceId } from '../../quantity/units.ts';
-import { hertzText, INTERVAL_WORDS, pitchWords } from '../../words/en-pitch.ts';
+import { hertzText, pitchWords } from '../../words/en-pitch.ts';
 import { noteText } from './bars.ts';
 
 const words = pitchWords.wanted;
@@ -40,5 +40,5 @@ export function wantedPieces({ wish, drawer }: Pitch): readonly string[] {
 function intervalText(targets: Pair<Target>, temperament: 'equal' | 'just'): string {
   const apart = Math.abs(centsBetween(targets.A.lowHertz, targets.B.lowHertz));
   const name = INTERVAL_NAMES.find((one) => Math.abs(intervalCents(one, temperament) - apart) < NAMED_CENTS);
-  return words.between(apart, name === undefined ? null : INTERVAL_WORDS[name], temperament);
+  return words.between(apart, name ?? null, temperament);
 }
