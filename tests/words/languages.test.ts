@@ -30,7 +30,7 @@ const isShared = (word: string): boolean =>
   word
     .toLowerCase()
     .split(/[\s,·]+/)
-    .every((token) => SHARED.has(token) || !/\p{L}/u.test(token));
+    .every((token) => token.length === 1 || SHARED.has(token) || !/\p{L}/u.test(token));
 
 interface Leaf {
   readonly path: string;

@@ -1,0 +1,69 @@
+/** A language two fifths longer than what the page says, and whatever of it does not fit. Both run in the page. */
+import type { Page } from 'playwright-core';
+
+/**
+ * Makes every word on the page 40 % longer by repeating its last letters; numbers, units and single letters stay. What
+ * the page says anew afterwards is as long as ever, so measure at once.
+ */
+export function lengthen(page: Page): Promise<number> {
+  return page.evaluate(() => {
+    let changed = 0;
+    const longer = (word: string): string => {
+      const more = Math.ceil(0.4 * word.length);
+      return word + word.slice(-1).repeat(more);
+    };
+    const visit = (root: Node): void => {
+      for (const node of root.childNodes) {
+        if (node instanceof Text) {
+          const text = node.data.replaceAll(/(?<![\p{L}\d])\p{L}{3,}(?![\p{L}\d])/gu, longer);
+          if (text !== node.data) changed += 1;
+          if (text !== node.data) node.data = text;
+        }
+        if (node instanceof Element && ['STYLE', 'SCRIPT', 'NOSCRIPT'].includes(node.tagName)) continue;
+        if (node instanceof Element && node.shadowRoot) visit(node.shadowRoot);
+        visit(node);
+      }
+    };
+    visit(document);
+    return changed;
+  });
+}
+
+/**
+ * What hangs over the window's edge, and what is cut off: elements that hide what is wider than they are. Boxes that
+ * scroll sideways on purpose (tables) are let be.
+ */
+export function clipped(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() => {
+    const found: string[] = [];
+    const told = (element: Element) =>
+      `${element.tagName.toLowerCase()}.${element.className}: ${(element.textContent ?? '').trim().slice(0, 40)}`;
+    const visit = (root: Document | ShadowRoot | Element, scrolls: boolean): void => {
+      for (const element of root.children) {
+        const style = getComputedStyle(element);
+        if (style.display === 'none' || element.matches('.visually-hidden, svg, canvas, option')) continue;
+        const within = scrolls || style.overflowX === 'auto' || style.overflowX === 'scroll';
+        const box = element.getBoundingClientRect();
+        if (!within && box.width > 0 && box.right > window.innerWidth + 1)
+          found.push(`over: ${told(element)}`);
+        const hides = style.overflowX === 'hidden' || style.overflowX === 'clip';
+        if (hides && !element.matches('input, select') && element.scrollWidth > element.clientWidth + 1)
+          found.push(`cut: ${told(element)}`);
+        // A button or link that is narrower than its own text.
+        if (
+          element.matches('button, a, label, legend, h1, h2, h3, summary') &&
+          !within &&
+          element.clientWidth > 0
+        ) {
+          if (element.scrollWidth > element.clientWidth + 1) found.push(`narrow: ${told(element)}`);
+        }
+        if (element.shadowRoot) visit(element.shadowRoot, within);
+        visit(element, within);
+      }
+    };
+    visit(document, false);
+    if (document.documentElement.scrollWidth > window.innerWidth)
+      found.push('the page is wider than the window');
+    return found;
+  });
+}
