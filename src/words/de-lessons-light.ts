@@ -107,7 +107,7 @@ export const germanLightLessons: Translated<typeof englishLightLessons> = {
     steps: {
       scales: {
         title: 'Eine Waage für Volt',
-        text: 'Ein Trimmer macht eine Referenz von {reference}. Der Knoten liegt mit {lit-volts} darunter: Die Stimme klingt.',
+        text: 'Ein Trimmpoti macht eine Referenz von {reference}. Der Knoten liegt mit {lit-volts} darunter: Die Stimme klingt.',
         question: 'Im Schatten von {shade} liegt der Knoten auf {shade-volts}. Dann ist die Stimme …',
         options: { sounding: '… zu hören.', silent: '… still.' },
         task: 'Beschattet Sensor A, bis sein Knoten über der Referenz liegt.',
@@ -119,7 +119,7 @@ export const germanLightLessons: Translated<typeof englishLightLessons> = {
         text: 'Das Licht bleibt, wie es ist: Der Knoten liegt auf {lit-volts}, die Referenz auf {reference}.',
         question: 'Wohin muss die Referenz, damit die Stimme ganz ohne Schatten still wird?',
         options: { up: 'Nach oben.', down: 'Nach unten.' },
-        task: 'Dreht den Schwellen-Trimmer, bis Stimme A still ist.',
+        task: 'Dreht das Schwellen-Trimmpoti, bis Stimme A still ist.',
         reveal: 'Nach unten, unter die {lit-volts} des Knotens. Nun gilt sogar volles Licht als Schatten.',
         algebra: 'V_Ref = V · R_unten / (R_oben + R_unten)',
       },
@@ -137,7 +137,7 @@ export const germanLightLessons: Translated<typeof englishLightLessons> = {
   },
   'why-a-shadow-stops-it': {
     title: 'Warum hört es im Schatten auf?',
-    aim: 'Der ganze Weg: Schatten, mehr Ohm, Knoten steigt, Komparator kippt, Reset, Stille. Und wozu der Trimmer da ist.',
+    aim: 'Der ganze Weg: Schatten, mehr Ohm, Knoten steigt, Komparator kippt, Reset, Stille. Und wozu das Trimmpoti da ist.',
     wrongIdeas: [
       '„Der Schatten nimmt den Strom weg.“ Die Versorgung bleibt an; eine stille Stimme braucht sogar mehr.',
       '„Es hört beim selben Licht auf und fängt beim selben Licht an.“ Es sind zwei Stellen.',
@@ -189,7 +189,7 @@ export const germanLightLessons: Translated<typeof englishLightLessons> = {
       },
       'set-it': {
         title: 'Ihr bestimmt, was Schatten ist',
-        text: 'Stimme A hört bei {stop} auf. Der Schwellen-Trimmer steht auf {turn}.',
+        text: 'Stimme A hört bei {stop} auf. Das Schwellen-Trimmpoti steht auf {turn}.',
         question: 'Auf {less-turn} zurückgedreht, hört sie bei einem Licht auf, das …',
         options: { brighter: '… heller ist.', darker: '… dunkler ist.', same: '… gleich ist.' },
         task: 'Dreht die Schwelle, bis die Stimme irgendwo zwischen {wanted-low} und {wanted-high} aufhört.',

@@ -44,15 +44,15 @@ export const germanSoundLessons: Translated<typeof englishSoundLessons> = {
           'half-again': '… die Hälfte und etwas mehr.',
           twice: '… noch einmal so viel.',
         },
-        task: 'Dreht den Tonhöhen-Trimmer fast bis ans Ende. Ändert sich der Anteil?',
+        task: 'Dreht das Tonhöhen-Trimmpoti fast bis ans Ende. Ändert sich der Anteil?',
         reveal:
-          'Das {ratio}-Fache; mit gedrehtem Trimmer das {ratio-turned}-Fache. Der Anteil hängt kaum von den Teilen ab: Er steckt in den Dritteln.',
+          'Das {ratio}-Fache; mit gedrehtem Trimmpoti das {ratio-turned}-Fache. Der Anteil hängt kaum von den Teilen ab: Er steckt in den Dritteln.',
         algebra: 'ln 3 / ln 2 ≈ 1,585, etwas weniger, wenn der Stift nicht ganz auf null kommt',
       },
     },
   },
   'tone-and-trimmer': {
-    title: 'Ton, Trimmer und Tonhöhe',
+    title: 'Ton, Trimmpoti und Tonhöhe',
     aim: 'Was die Tonhöhe bestimmt: Widerstände und Kondensator. Was nicht: das Licht.',
     wrongIdeas: [
       '„Mehr Licht, höherer Ton.“ Licht sagt nur, ob es klingt.',
@@ -63,11 +63,11 @@ export const germanSoundLessons: Translated<typeof englishSoundLessons> = {
     ],
     steps: {
       turn: {
-        title: 'Am Trimmer drehen',
+        title: 'Am Trimmpoti drehen',
         text: 'Stimme A spielt {before-note}, {before}.',
-        question: 'Der Tonhöhen-Trimmer wird auf {turned} gedreht: mehr Widerstand. Der Ton wird …',
+        question: 'Das Tonhöhen-Trimmpoti wird auf {turned} gedreht: mehr Widerstand. Der Ton wird …',
         options: { higher: '… höher.', lower: '… tiefer.', same: '… keins von beiden.' },
-        task: 'Dreht den Tonhöhen-Trimmer von A deutlich auf.',
+        task: 'Dreht das Tonhöhen-Trimmpoti von A deutlich auf.',
         reveal: 'Tiefer: {after-note}, {after}. Mit mehr Ohm füllt und leert sich der Kondensator langsamer.',
         algebra: 'f = 1 / (ln 2 · (R_A + 2 R_B) · C)',
       },
@@ -108,7 +108,7 @@ export const germanSoundLessons: Translated<typeof englishSoundLessons> = {
     },
   },
   'duty-and-timbre': {
-    title: 'Tastgrad und Klangfarbe',
+    title: 'Tastverhältnis und Klangfarbe',
     aim: 'Hoch und tief müssen nicht gleich lang sein, und das Ohr hört den Anteil.',
     wrongIdeas: ['„Rechteck ist Rechteck.“ Der Anteil von hoch entscheidet, welche Teiltöne es hat.'],
     notes: ['Dreht erst die Lautstärke zurück: Neue Teiltöne klingen lauter, als man misst.'],
@@ -124,7 +124,7 @@ export const germanSoundLessons: Translated<typeof englishSoundLessons> = {
         },
         task: 'Macht den Ladewiderstand von A größer, bis der Anteil deutlich über der Hälfte liegt.',
         reveal: 'Mehr als die Hälfte: {duty}. Hoch dauert {high}, tief nur {low}.',
-        algebra: 'Tastgrad = (R_A + R_B) / (R_A + 2 R_B)',
+        algebra: 'Tastverhältnis = (R_A + R_B) / (R_A + 2 R_B)',
       },
       colour: {
         title: 'Eine andere Farbe',
@@ -134,7 +134,7 @@ export const germanSoundLessons: Translated<typeof englishSoundLessons> = {
         task: 'Macht den Ladewiderstand von A größer und hört auf die Oktave.',
         reveal:
           'Die Oktave: Bei einem Anteil von {duty-more} steht sie auf {second-more}. Der Klang ist dünner und heller.',
-        algebra: 'a₂ / a₁ = |cos(π · Tastgrad)|',
+        algebra: 'a₂ / a₁ = |cos(π · Tastverhältnis)|',
       },
       'pitch-too': {
         title: 'Auch die Tonhöhe wandert',
@@ -143,20 +143,20 @@ export const germanSoundLessons: Translated<typeof englishSoundLessons> = {
         options: { higher: '… höher.', lower: '… tiefer.', same: '… keins von beiden.' },
         task: 'Macht den Ladewiderstand größer, bis der Ton deutlich gewandert ist.',
         reveal:
-          'Tiefer, {after}: Das Füllen dauert länger. Farbe und Tonhöhe hängen hier zusammen; der Trimmer holt die Tonhöhe zurück.',
+          'Tiefer, {after}: Das Füllen dauert länger. Farbe und Tonhöhe hängen hier zusammen; das Trimmpoti holt die Tonhöhe zurück.',
         algebra: 'f = 1 / (ln 2 · (R_A + 2 R_B) · C)',
       },
     },
   },
   'thirty-kits': {
     title: 'Warum dreißig Bausätze verschieden sind',
-    aim: 'Gleiche Teile sind nicht gleich, und wozu ein Trimmer da ist.',
+    aim: 'Gleiche Teile sind nicht gleich, und wozu ein Trimmpoti da ist.',
     wrongIdeas: [
       '„Meiner ist anders, also habe ich etwas falsch gemacht.“ Teile aus einer Tüte sind verschieden.',
-      '„Eine Marke am Trimmer passt für alle.“ Sie passt für den Bausatz, an dem sie gemacht wurde.',
+      '„Eine Marke am Trimmpoti passt für alle.“ Sie passt für den Bausatz, an dem sie gemacht wurde.',
     ],
     notes: [
-      'Lasst die Klasse danach ihre eigenen Trimmerstellungen vergleichen; sie werden nicht gleich sein.',
+      'Lasst die Klasse danach ihre eigenen Trimmpoti-Stellungen vergleichen; sie werden nicht gleich sein.',
     ],
     steps: {
       'one-mark': {
@@ -172,7 +172,7 @@ export const germanSoundLessons: Translated<typeof englishSoundLessons> = {
       'its-own-turn': {
         title: 'Jeder seine eigene Stellung',
         text: 'Dieser Bausatz hat eine Zelle vom oberen Ende der Tüte. Stimme A ist still, obwohl sie klingen sollte.',
-        question: 'Wohin muss der Schwellen-Trimmer?',
+        question: 'Wohin muss das Schwellen-Trimmpoti?',
         options: { up: 'Nach oben.', down: 'Nach unten.' },
         task: 'Dreht die Schwelle, bis Stimme A klingt.',
         reveal:
@@ -181,7 +181,7 @@ export const germanSoundLessons: Translated<typeof englishSoundLessons> = {
       },
       'and-its-pitch': {
         title: 'Und seine eigene Tonhöhe',
-        text: 'Nun die Tonhöhe. Alle {kits} Bausätze haben ihre Trimmer auf derselben Marke.',
+        text: 'Nun die Tonhöhe. Alle {kits} Bausätze haben ihre Trimmpotis auf derselben Marke.',
         question: 'Wie weit liegen der tiefste und der höchste auseinander?',
         options: {
           'a-hair': 'So gut wie gar nicht.',
@@ -190,7 +190,7 @@ export const germanSoundLessons: Translated<typeof englishSoundLessons> = {
         },
         task: 'Dieser Bausatz hat einen etwas großen Kondensator. Dreht an der Tonhöhe von A, bis sie wieder eine Quinte unter B steht.',
         reveal:
-          'Einige Halbtöne: {apart}. Darum hat die Tonhöhe einen Trimmer, und darum stimmt eine Klasse, bevor sie spielt.',
+          'Einige Halbtöne: {apart}. Darum hat die Tonhöhe ein Trimmpoti, und darum stimmt eine Klasse, bevor sie spielt.',
         algebra: 'Δf / f ≈ −(ΔR / R + ΔC / C)',
       },
     },

@@ -41,7 +41,7 @@ export const germanLessons: Translated<typeof englishLessons> = {
     compareBelow: 'Der Knoten liegt unter dem Kipppunkt von {trip}.',
     compareNever: 'Keine Spannung am Knoten ändert hier etwas.',
     sounding: 'Der Reset-Stift ist losgelassen, bei {reset}: Die Stimme klingt.',
-    silent: 'Der Reset-Stift wird unten gehalten, bei {reset}: Die Stimme ist still.',
+    silent: 'Der Reset-Stift wird unten gehalten, bei {reset}: Die Stimme schweigt.',
     chattering: 'Das Gate rattert: schnelle Wechsel, hier nur mit Worten gesagt.',
     tone: '{note}, {frequency}; hoch während {duty} jeder Schwingung.',
     waiting: 'Kein Ton; es wäre {note}, {frequency}.',
@@ -55,10 +55,10 @@ export const germanLessons: Translated<typeof englishLessons> = {
     'hand A': 'Hand über A',
     'hand B': 'Hand über B',
     'mains lamp': 'Art der Lampe',
-    threshold: 'Schwellen-Trimmer',
+    threshold: 'Schwellen-Trimmpoti',
     'just on': 'Drehen, bis sie gerade klingen',
-    'pitch A': 'Tonhöhen-Trimmer A',
-    'pitch B': 'Tonhöhen-Trimmer B',
+    'pitch A': 'Tonhöhen-Trimmpoti A',
+    'pitch B': 'Tonhöhen-Trimmpoti B',
     'charge resistor A': 'Ladewiderstand von A',
     'charge resistor B': 'Ladewiderstand von B',
     'capacitor A': 'Kondensator von A',
@@ -146,7 +146,7 @@ export const germanLessons: Translated<typeof englishLessons> = {
       'which-way-bottom': 'Eine Hand beschattet die Zelle; sie steht unten. Steigt oder sinkt der Knoten?',
       'which-way-top': 'Eine Hand beschattet die Zelle; sie hängt oben. Steigt oder sinkt der Knoten?',
       reference:
-        'Ein Schwellen-Trimmer hat {above} über seinem Schleifer und {below} darunter, an {rail}. Wie groß ist die Referenz?',
+        'Ein Schwellen-Trimmpoti hat {above} über seinem Schleifer und {below} darunter, an {rail}. Wie groß ist die Referenz?',
       'sounding-below':
         'Die Stimme klingt, solange ihr Knoten unter der Referenz liegt. Bei {lux} liegt der Knoten auf {node}. Klingt die Stimme, oder ist sie still?',
       'sounding-above':
@@ -157,6 +157,6 @@ export const germanLessons: Translated<typeof englishLessons> = {
       'first-high':
         'Im gleichmäßigen Ton bleibt ihr Ausgang {high} lang hoch. Wie lang bleibt er beim ersten Mal nach langer Stille hoch?',
     },
-    options: { rises: 'er steigt', falls: 'er sinkt', sounding: 'sie klingt', silent: 'sie ist still' },
+    options: { rises: 'er steigt', falls: 'er sinkt', sounding: 'sie klingt', silent: 'sie schweigt' },
   },
 };

@@ -26,10 +26,10 @@ export const roomAnswer: Translated<typeof answerWords> = {
     heading: 'Warum',
     question: 'Wo muss die Schwelle in diesem Raum stehen, und bis wann hält sie?',
     nothing:
-      'Das Verhältnis zweier Lichter schaltet eine Stimme: der Fühler im Licht und der Fühler im Schatten des Ereignisses. Beides einmal messen, und die Volt zum Einstellen folgen.',
+      'Das Verhältnis zweier Lichter schaltet eine Stimme: der Sensor im Licht und der Sensor im Schatten des Ereignisses. Beides einmal messen, und die Volt zum Einstellen folgen.',
     between: (lit, shade) =>
       `Die Schwelle muss zwischen ${shade}, dem hellsten Schatten des Tages, und ${lit}, seinem wenigsten Licht, liegen.`,
-    band: 'Das graue Band ist das Licht an den Fühlern, vom halben bis zum doppelten Himmelsmodell. Das gepunktete darunter ist der Schatten des Ereignisses darin.',
+    band: 'Das graue Band ist das Licht an den Sensoren, vom halben bis zum doppelten Himmelsmodell. Das gepunktete darunter ist der Schatten des Ereignisses darin.',
     crossed: (lit, shade) =>
       `Der hellste Schatten des Tages ist ${shade}, sein wenigstes Licht ${lit}: Keine einzelne Schwelle liegt dazwischen.`,
     steady: 'Ohne Tageslicht folgt das Licht allein den Messungen.',
@@ -55,7 +55,7 @@ export const roomAnswer: Translated<typeof answerWords> = {
   set: {
     heading: 'Einstellen auf',
     unanswered:
-      'Die Lux bei freiem Fühler tippen und die mit dem Schatten darauf: Die Einstellung folgt sofort.',
+      'Die Lux bei freiem Sensor tippen und die mit dem Schatten darauf: Die Einstellung folgt sofort.',
     later: 'Folgt, sobald es eine Messung gibt.',
     shared: 'beide Stimmen',
     own: (voice) => `Trimmpoti ${voice}`,
@@ -107,9 +107,9 @@ export const roomAnswer: Translated<typeof answerWords> = {
     heading: 'Durch den Tag',
     shown: 'Einstellung',
     ways: { recommended: 'empfohlen', now: 'wie sie steht', resets: 'zwischendurch neu eingestellt' },
-    sensor: 'Fühler',
-    axis: 'Lux an den Fühlern',
-    axisOf: (voice) => `Lux an Fühler ${voice}`,
+    sensor: 'Sensor',
+    axis: 'Lux an den Sensoren',
+    axisOf: (voice) => `Lux an Sensor ${voice}`,
     lit: 'Licht',
     shaded: 'Schatten',
     threshold: (upper, lower) =>
@@ -118,7 +118,7 @@ export const roomAnswer: Translated<typeof answerWords> = {
         : `Schwelle ${lux(lower)} bis ${lux(upper)}`,
     states: STATES,
     run: (state, from, to) => `${hours(from, to)} ${STATES[state]}`,
-    summary: (low, high, runs) => `Licht an den Fühlern von ${low} bis ${high}; ${runs.join(', ')}.`,
+    summary: (low, high, runs) => `Licht an den Sensoren von ${low} bis ${high}; ${runs.join(', ')}.`,
     figure: (right, way, sets) =>
       `Abb. 1 · Licht durch den Tag gegen die Schwelle. ${settingText(way, sets)} sind ${percent(right)} der Minuten richtig.`,
     legend: 'Richtig: Das ganze Band schaltet. Knapp: Nur seine Mitte schaltet. Falsch: Nicht einmal die.',
@@ -166,7 +166,7 @@ export const roomAnswer: Translated<typeof answerWords> = {
 
   meter: {
     heading: 'Am Arbeitsplatz',
-    hint: 'Messgerät zwischen 0 V und den Schleifer des Trimmpotis, beide Fühler im Licht. Tippen, was es zeigt.',
+    hint: 'Messgerät zwischen 0 V und den Schleifer des Trimmpotis, beide Sensoren im Licht. Tippen, was es zeigt.',
     reads: { shared: 'das Messgerät zeigt', own: (voice) => `Trimmpoti ${voice} zeigt` },
     hour: 'es ist jetzt',
     rest: (share, from) =>

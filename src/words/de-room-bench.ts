@@ -46,8 +46,8 @@ export const roomBench: Translated<Pick<typeof answerWords, 'parts' | 'timing' |
     enoughContrast: 'Das Verhältnis von Licht zu Schatten braucht keine eigene Lampe.',
     sharing: (canShare) =>
       canShare
-        ? 'Ein gemeinsames Trimmpoti genügt für beide Fühler.'
-        : 'Ein gemeinsames Trimmpoti genügt nicht für beide Fühler: jedem ein eigenes geben.',
+        ? 'Ein gemeinsames Trimmpoti genügt für beide Sensoren.'
+        : 'Ein gemeinsames Trimmpoti genügt nicht für beide Sensoren: jedem ein eigenes geben.',
   },
 
   timing: {

@@ -42,9 +42,9 @@ function remedyText(remedy: Remedy): string {
     case 'reset in between':
       return `Neu einstellen um ${hoursText(remedy.hours)}.`;
     case 'local lamp':
-      return `Eine Lampe mit ${formatNumber(remedy.candela, 2)}\u00A0cd anbringen, ${formatFixed(remedy.metres * 100, 0, 'cm')} über dem Fühler, die das Ereignis verdeckt: ${lux(remedy.lux)} mehr.`;
+      return `Eine Lampe mit ${formatNumber(remedy.candela, 2)}\u00A0cd anbringen, ${formatFixed(remedy.metres * 100, 0, 'cm')} über dem Sensor, die das Ereignis verdeckt: ${lux(remedy.lux)} mehr.`;
     case 'tube':
-      return `Ein Rohr von ${formatFixed(remedy.boreMetres * 1000, 0, 'mm')} Innendurchmesser und ${formatFixed(remedy.depthMetres * 1000, 0, 'mm')} Tiefe über den Fühler setzen: Dieselbe Hand lässt dann ${share(remedy.left)} des Lichts übrig.`;
+      return `Ein Rohr von ${formatFixed(remedy.boreMetres * 1000, 0, 'mm')} Innendurchmesser und ${formatFixed(remedy.depthMetres * 1000, 0, 'mm')} Tiefe über den Sensor setzen: Dieselbe Hand lässt dann ${share(remedy.left)} des Lichts übrig.`;
     case 'less hysteresis':
       return `Weniger Hysterese: ${ohms(remedy.ohms)} oder mehr.`;
     case 'deeper shadow':
@@ -59,15 +59,15 @@ export const roomWords: Translated<typeof english> = {
   complaint(complaint) {
     switch (complaint.kind) {
       case 'no readings':
-        return 'Noch ist kein Licht gemessen. Mindestens die Lux bei freiem Fühler tippen; eine Raumart gibt einen üblichen Wert für den Anfang.';
+        return 'Noch ist kein Licht gemessen. Mindestens die Lux bei freiem Sensor tippen; eine Raumart gibt einen üblichen Wert für den Anfang.';
       case 'one sensor read':
-        return `Für Fühler ${complaint.missing} fehlt die Messung; das Licht des anderen gilt für beide.`;
+        return `Für Sensor ${complaint.missing} fehlt die Messung; das Licht des anderen gilt für beide.`;
       case 'readings guessed':
         return 'Gemessen hat eine Kamera oder ein ungeeichtes Telefon: Das Verhältnis von Licht zu Schatten zählt, Lux und Volt sind grob. Den Knoten mit einem Messgerät prüfen.';
       case 'shade brighter':
-        return `Um ${oClock(complaint.hour)} hat Fühler ${complaint.voice} im Schatten ${lux(complaint.shaded)} und im Licht ${lux(complaint.lit)}. Schatten kann nicht heller sein: Sind sie vertauscht? Der Wert im Licht gilt, der im Schatten bleibt weg.`;
+        return `Um ${oClock(complaint.hour)} hat Sensor ${complaint.voice} im Schatten ${lux(complaint.shaded)} und im Licht ${lux(complaint.lit)}. Schatten kann nicht heller sein: Sind sie vertauscht? Der Wert im Licht gilt, der im Schatten bleibt weg.`;
       case 'dark brighter':
-        return `Um ${oClock(complaint.hour)} hat Fühler ${complaint.voice} ohne Lampen ${lux(complaint.dark)} und mit Lampen ${lux(complaint.lit)}. Der erste Wert bleibt weg.`;
+        return `Um ${oClock(complaint.hour)} hat Sensor ${complaint.voice} ohne Lampen ${lux(complaint.dark)} und mit Lampen ${lux(complaint.lit)}. Der erste Wert bleibt weg.`;
       case 'place unknown':
         return 'Der Ort ist nicht bekannt, also bleibt das Tageslicht weg. Gerechnet wird nur mit den Lampen; für die Sonne Breite und Länge tippen.';
       case 'polar day':
@@ -79,13 +79,13 @@ export const roomWords: Translated<typeof english> = {
       case 'sky measured in the dark':
         return `Um ${oClock(complaint.hour)} gibt es fast kein Tageslicht zu messen; es gilt ein mittlerer bedeckter Himmel.`;
       case 'daylight above reading':
-        return `Um ${oClock(complaint.hour)} gibt schon das Himmelsmodell Fühler ${complaint.voice} ${lux(complaint.modelled)}, gemessen sind aber ${lux(complaint.read)}. Das Tageslicht wird auf die Messung verkleinert; eine Messung ohne Lampen würde beide trennen.`;
+        return `Um ${oClock(complaint.hour)} gibt schon das Himmelsmodell Sensor ${complaint.voice} ${lux(complaint.modelled)}, gemessen sind aber ${lux(complaint.read)}. Das Tageslicht wird auf die Messung verkleinert; eine Messung ohne Lampen würde beide trennen.`;
       case 'log gap':
         return `Von ${clock(complaint.fromHour)} bis ${oClock(complaint.toHour)} ist nichts aufgezeichnet. Diese Minuten zählen nicht.`;
       case 'log at night only':
-        return `Die Aufzeichnung kommt nie über ${lux(complaint.mostLux)}: eine Nacht oder ein verdeckter Fühler. Über den Tag sagt sie nichts; der gerechnete Tag gilt.`;
+        return `Die Aufzeichnung kommt nie über ${lux(complaint.mostLux)}: eine Nacht oder ein verdeckter Sensor. Über den Tag sagt sie nichts; der gerechnete Tag gilt.`;
       case 'log clipped':
-        return `Fühler ${complaint.voice} steht ${share(complaint.share)} der Aufzeichnung lang auf ${lux(complaint.lux)}: am Ende seines Bereichs. Das wahre Licht war mindestens so stark; zu hell lässt sich dort nicht feststellen.`;
+        return `Sensor ${complaint.voice} steht ${share(complaint.share)} der Aufzeichnung lang auf ${lux(complaint.lux)}: am Ende seines Bereichs. Das wahre Licht war mindestens so stark; zu hell lässt sich dort nicht feststellen.`;
       case 'log covers part':
         return `Die Aufzeichnung deckt ${share(complaint.share)} der offenen Stunden. Der Rest folgt dem Modell.`;
       case 'log empty':
@@ -96,9 +96,9 @@ export const roomWords: Translated<typeof english> = {
   reason(reason) {
     switch (reason.kind) {
       case 'too dark':
-        return `${lux(reason.lux)} an Fühler ${reason.voice} bei freiem Blick; Stimme ${reason.voice} braucht ${lux(reason.neededLux)}, um das als Licht zu zählen.`;
+        return `${lux(reason.lux)} an Sensor ${reason.voice} bei freiem Blick; Stimme ${reason.voice} braucht ${lux(reason.neededLux)}, um das als Licht zu zählen.`;
       case 'too bright':
-        return `${lux(reason.lux)} an Fühler ${reason.voice}: Über ${lux(reason.mostLux)} zählt sogar der Schatten des Ereignisses noch als Licht.`;
+        return `${lux(reason.lux)} an Sensor ${reason.voice}: Über ${lux(reason.mostLux)} zählt sogar der Schatten des Ereignisses noch als Licht.`;
       case 'not recorded':
         return 'Nicht aufgezeichnet.';
     }
@@ -107,9 +107,9 @@ export const roomWords: Translated<typeof english> = {
   edge(reason) {
     switch (reason.kind) {
       case 'lit':
-        return `Jenseits davon zählt das wenigste Licht an Fühler ${reason.voice}, ${lux(reason.lux)} um ${oClock(reason.hour)}, nicht mehr als Licht.`;
+        return `Jenseits davon zählt das wenigste Licht an Sensor ${reason.voice}, ${lux(reason.lux)} um ${oClock(reason.hour)}, nicht mehr als Licht.`;
       case 'shade':
-        return `Jenseits davon zählt der hellste Schatten an Fühler ${reason.voice}, ${lux(reason.lux)} um ${oClock(reason.hour)}, nicht mehr als Schatten.`;
+        return `Jenseits davon zählt der hellste Schatten an Sensor ${reason.voice}, ${lux(reason.lux)} um ${oClock(reason.hour)}, nicht mehr als Schatten.`;
       case 'end stop':
         return 'Der Anschlag des Trimmpotis.';
       case 'common-mode range':
@@ -124,20 +124,20 @@ export const roomWords: Translated<typeof english> = {
       case 'check the supply':
         return `Die Versorgung messen: ${volts(step.volts)}. Alle Spannungen unten gehören zu ihr.`;
       case 'wait for the light':
-        return `Um ${oClock(step.hour)}, Lampen wie im Betrieb: etwa ${lux(step.lux.A)} an Fühler A und ${lux(step.lux.B)} an Fühler B.`;
+        return `Um ${oClock(step.hour)}, Lampen wie im Betrieb: etwa ${lux(step.lux.A)} an Sensor A und ${lux(step.lux.B)} an Sensor B.`;
       case 'read the node':
-        return `Knoten ${step.voice}: ${volts(step.lit)} bei freiem Fühler, ${volts(step.shade)} mit dem Schatten des Ereignisses darauf.`;
+        return `Knoten ${step.voice}: ${volts(step.lit)} bei freiem Sensor, ${volts(step.shade)} mit dem Schatten des Ereignisses darauf.`;
       case 'turn to volts':
         return `${sentence(trimmerName(step.trimmer, step.shared))} drehen, bis am Schleifer ${volts(step.volts)} stehen, bei ${share(step.rotation)} des Drehwegs${step.turnsOfPart > 1 ? `, ${turning(step.turns, step.turnsOfPart)} vom Anschlag` : ''}. Von ${volts(step.fromVolts)} bis ${volts(step.toVolts)} geht es.`;
       case 'just on': {
-        const light = step.soundsInLight ? 'bei freiem Fühler' : 'mit dem Schatten darauf';
+        const light = step.soundsInLight ? 'bei freiem Sensor' : 'mit dem Schatten darauf';
         const way = step.thenTurns > 0 ? 'aufwärts' : 'abwärts';
         return `Ohne Messgerät: ${light} ${trimmerName(step.trimmer, step.shared)} dorthin drehen, wo der Klang gerade einsetzt (heute ${volts(step.volts)}), dann ${turning(step.thenTurns, step.turnsOfPart)} ${way}.`;
       }
       case 'try the event': {
         const shaded = step.sounds ? 'klingen' : 'schweigen';
         const lit = step.sounds ? 'schweigen' : 'klingen';
-        return `Fühler ${step.voice} beschatten: Stimme ${step.voice} muss ${shaded} und wieder ${lit}, sobald das Licht zurück ist.`;
+        return `Sensor ${step.voice} beschatten: Stimme ${step.voice} muss ${shaded} und wieder ${lit}, sobald das Licht zurück ist.`;
       }
       case 'will not reach':
         return `Keine Einstellung von Trimmpoti ${step.trimmer} passt für alle diese Stunden. ${step.remedies.map(remedyText).join(' ')}`.trim();

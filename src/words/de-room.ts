@@ -22,7 +22,7 @@ export const room: Translated<typeof describeWords> = {
 
   readings: {
     heading: 'Messungen',
-    hint: 'Ein Luxmeter oder ein Telefon flach am Platz des Fühlers, in dessen Blickrichtung. Eine Zeile genügt; Zeilen zu anderen Stunden und eine ohne Lampen trennen Lampen und Tageslicht.',
+    hint: 'Ein Luxmeter oder ein Telefon flach am Platz des Sensors, in dessen Blickrichtung. Eine Zeile genügt; Zeilen zu anderen Stunden und eine ohne Lampen trennen Lampen und Tageslicht.',
     none: 'Noch ist kein Licht gemessen.',
     add: 'Messung hinzufügen',
     addStep: 'Messung',
@@ -64,7 +64,7 @@ export const room: Translated<typeof describeWords> = {
     kinds: { measured: 'in Lux gemessen', guessed: 'geschätzt (Kamera, Telefon)' },
     opens: 'offen von',
     closes: 'bis',
-    spacing: 'Abstand der Fühler',
+    spacing: 'Abstand der Sensoren',
   },
 
   lamps: {
@@ -121,7 +121,7 @@ export const room: Translated<typeof describeWords> = {
     factor: 'Tageslichtquotient',
     factorKinds: { typed: 'bekannt', window: 'aus dem Fenster' },
     share: 'innen zu außen',
-    shareHint: 'Eine Messung am Fühler geteilt durch eine im Freien, bei bedecktem Himmel und ohne Lampen.',
+    shareHint: 'Eine Messung am Sensor geteilt durch eine im Freien, bei bedecktem Himmel und ohne Lampen.',
     glassArea: 'Glasfläche',
     transmittance: 'das Glas lässt durch',
     maintenance: 'für Schmutz und Rahmen',
@@ -161,7 +161,7 @@ export const room: Translated<typeof describeWords> = {
     heading: 'Was schalten soll',
     is: 'Ereignis',
     kinds: {
-      hand: 'eine Hand über dem Fühler',
+      hand: 'eine Hand über dem Sensor',
       person: 'jemand geht vorbei',
       card: 'eine Schlitzkarte wird vorbeigezogen',
       lantern: 'eine drehende Papierlaterne',
@@ -169,8 +169,8 @@ export const room: Translated<typeof describeWords> = {
     },
     leaves: (share) => `Es lässt an der tiefsten Stelle ${fineShare(share)} des Lichts übrig.`,
     fromReadings: (voice, share) =>
-      `Fühler ${voice}: Die Messungen sagen ${fineShare(share)}, und sie gelten.`,
-    tube: 'Ein Rohr um jeden Fühler',
+      `Sensor ${voice}: Die Messungen sagen ${fineShare(share)}, und sie gelten.`,
+    tube: 'Ein Rohr um jeden Sensor',
     bore: 'Innenradius',
     depth: 'Tiefe',
     phantoms: 'Was nicht schalten darf',
@@ -179,7 +179,7 @@ export const room: Translated<typeof describeWords> = {
     remove: (name) => `${name} entfernen`,
     removeShort: 'Entfernen',
     which: (number) => `Nummer ${number}`,
-    none: 'Sonst kommt den Fühlern nichts nahe.',
+    none: 'Sonst kommt den Sensoren nichts nahe.',
     full: 'Sechs genügen.',
     values: {
       heightMetres: 'Höhe der Hand',
@@ -194,13 +194,13 @@ export const room: Translated<typeof describeWords> = {
       slots: 'Schlitze',
       slotMetres: 'Schlitz',
       gapMetres: 'Steg dazwischen',
-      apertureMetres: 'Öffnung des Fühlers',
+      apertureMetres: 'Öffnung des Sensors',
       slotDegrees: 'Schlitz, Grad',
       rpm: 'Umdrehungen je Minute',
       drumMetres: 'Radius der Trommel',
-      sensorMetres: 'Fühler von der Achse',
+      sensorMetres: 'Sensor von der Achse',
       filamentMetres: 'Glühfaden',
-      apartDegrees: 'Fühler auseinander, Grad',
+      apartDegrees: 'Sensor auseinander, Grad',
       openSeconds: 'Dauer des Öffnens',
     },
   },

@@ -6,7 +6,7 @@ import { germanPage } from '../../src/words/de-page.ts';
 import { words } from '../../src/words/en.ts';
 import { speak } from '../../src/words/spoken.ts';
 import { launch, openPage } from './support/browser.ts';
-import { clipped, lengthen } from './support/longer.ts';
+import { clipped, lengthen, unfold } from './support/longer.ts';
 import { strip, tabTo } from './support/visit.ts';
 
 const { site } = inject('house');
@@ -59,6 +59,7 @@ test('German is chosen by keyboard, fills every place without clipping, survives
       await place(page, name).click();
       await page.locator(`[aria-current="page"]`, { hasText: name }).waitFor();
       await page.locator('main h2').first().waitFor();
+      await unfold(page);
       expect(await clipped(page), `${name} at ${view.width}`).toEqual([]);
     }
   }
@@ -77,6 +78,7 @@ test('German is chosen by keyboard, fills every place without clipping, survives
     for (const name of Object.values(words.places.names)) {
       await place(page, name).click();
       await page.locator('main h2').first().waitFor();
+      await unfold(page);
       expect(await lengthen(page)).toBeGreaterThan(20);
       expect(await clipped(page), `${name}, two fifths longer, at ${view.width}`).toEqual([]);
       await page.reload();

@@ -29,6 +29,19 @@ export function lengthen(page: Page): Promise<number> {
   });
 }
 
+/** Unfolds everything that can be, so that it is measured, too. */
+export function unfold(page: Page): Promise<void> {
+  return page.evaluate(() => {
+    const visit = (root: Document | ShadowRoot): void => {
+      for (const element of root.querySelectorAll('*')) {
+        if (element instanceof HTMLDetailsElement) element.open = true;
+        if (element.shadowRoot) visit(element.shadowRoot);
+      }
+    };
+    visit(document);
+  });
+}
+
 /**
  * What hangs over the window's edge, and what is cut off: elements that hide what is wider than they are. Boxes that
  * scroll sideways on purpose (tables) are let be.
