@@ -83,7 +83,11 @@ describe('the normal build', () => {
   });
 
   test('says what it needs when scripts are off', async () => {
-    const opened = await openPage(browser, house.site, { javaScriptEnabled: false });
+    // The browser then also refuses to fetch the scripts that the page asks for ahead of time.
+    const opened = await openPage(browser, house.site, {
+      javaScriptEnabled: false,
+      allow: [/\.js \(csp\)$/],
+    });
     expect(await opened.page.textContent('noscript')).toMatch(/needs JavaScript/);
     await opened.close();
   });
