@@ -1,0 +1,190 @@
+/**
+ * Moves nets from strip to strip until the board is cheap: a seeded cooling search from a start that puts each net
+ * somewhere. The same demand always gives the same rows.
+ */
+import { uniformFrom } from '../quantity/random.ts';
+import type { Demand, Wing } from './board-demand.ts';
+import { BETWEEN, type LinkRows, type RowSpace, rowSpace } from './board-rows.ts';
+
+const HOT = 4;
+const COLD = 0.3;
+/** Both wings have changed. */
+const BOTH = 3;
+
+export interface Rows {
+  /** Rows in use, counted from the first one. */
+  readonly count: number;
+  /** First row of the timer, and of the comparator. */
+  readonly chipRows: readonly [number, number];
+  /** By wing and row: net beside the chip pin, −1 where there is no chip. */
+  readonly stub: readonly [readonly number[], readonly number[]];
+  /** By wing and row: net of a free row, or of the copper beyond a stub that is cut short; −1 = none. */
+  readonly content: readonly [readonly number[], readonly number[]];
+  readonly links: readonly LinkRows[];
+  readonly cost: number;
+  /** References and nets that nothing was found for; empty when the rows can be built. */
+  readonly broken: readonly string[];
+}
+
+/** Rows for a demand, within a number of strips, after so many moves. `seed` is the search's, not the design's. */
+export function rowsFor(demand: Demand, mostRows: number, seed: number, steps: number): Rows {
+  const space = rowSpace(demand, mostRows);
+  start(space, demand);
+  cool(space, demand, uniformFrom(seed), steps);
+  return cropped(space);
+}
+
+/** Nets that both wings share get whole rows; then each wing's own; then what tied trimmers need besides. */
+function start(space: RowSpace, demand: Demand): void {
+  const { content, stub, wanted, chipRows, total } = space;
+  const between = chipRows[0] - BETWEEN;
+  // From the rows between the chips outward.
+  const order = Array.from({ length: total }, (_, row) => row)
+    .filter((row) => stub[0][row]! < 0)
+    .sort((a, b) => Math.abs(a - between - BETWEEN / 2) - Math.abs(b - between - BETWEEN / 2));
+  const isFree = (wing: Wing, row: number): boolean => content[wing][row]! < 0;
+  const present = (wing: Wing, net: number): boolean => wanted[wing][net]! || stub[wing].includes(net);
+  const whole = (net: number, row: number | undefined): void => {
+    if (row === undefined) return;
+    content[0][row] = net;
+    content[1][row] = net;
+  };
+  whole(demand.nets.indexOf('ground'), chipRows[0] - 1);
+  whole(demand.nets.indexOf('mix'), chipRows[0] - 2);
+  whole(demand.nets.indexOf('rail'), between);
+  for (const [net] of demand.nets.entries())
+    if (present(0, net) && present(1, net) && !content[0].includes(net))
+      whole(
+        net,
+        order.find((row) => isFree(0, row) && isFree(1, row)),
+      );
+  for (const wing of [0, 1] as const) {
+    const put = (net: number): void => {
+      const row = order.find((each) => isFree(wing, each));
+      if (row !== undefined) content[wing][row] = net;
+    };
+    // A rheostat's tied wiper and end go below the timer, beside its lower capacitor pin (6 on the left, 8 on the right).
+    const pitch = demand.trimmers.find((each) => each.wing === wing && each.part.role === 'pitch')!;
+    const timerEnd = chipRows[0] + demand.chips[0].strips;
+    for (const row of wing === 0 ? [timerEnd - 1, timerEnd] : [timerEnd, timerEnd + 1])
+      content[wing][row] = pitch.nets[1];
+    for (const [net] of demand.nets.entries())
+      if (wanted[wing][net] && !stub[wing].includes(net) && !content[wing].includes(net)) put(net);
+  }
+}
+
+function cool(space: RowSpace, demand: Demand, uniform: () => number, steps: number): void {
+  const { content, stub, wanted } = space;
+  const rows = Array.from({ length: space.total }, (_, row) => row);
+  const freeRows = rows.filter((row) => stub[0][row]! < 0);
+  const movableIn = (wing: Wing): number[] =>
+    rows.filter((row) => stub[wing][row]! < 0 || demand.splittable[stub[wing][row]!]);
+  const movable = [movableIn(0), movableIn(1)] as const;
+  const undo: number[] = [];
+  const set = (wing: Wing, row: number, net: number): void => {
+    undo.push(wing, row, content[wing][row]!);
+    content[wing][row] = net;
+  };
+  const pick = (from: readonly number[]): number => from[Math.floor(uniform() * from.length)]!;
+
+  const swapRows = (): void => {
+    const [one, other] = [pick(freeRows), pick(freeRows)];
+    for (const wing of [0, 1] as const) {
+      const held = content[wing][one]!;
+      set(wing, one, content[wing][other]!);
+      set(wing, other, held);
+    }
+  };
+  /** Takes a free row out and puts it in elsewhere; the free rows between move up by one. */
+  const insertRow = (): void => {
+    const [from, to] = [Math.floor(uniform() * freeRows.length), Math.floor(uniform() * freeRows.length)];
+    const step = from < to ? 1 : -1;
+    for (const wing of [0, 1] as const) {
+      const held = content[wing][freeRows[from]!]!;
+      for (let i = from; i !== to; i += step) set(wing, freeRows[i]!, content[wing][freeRows[i + step]!]!);
+      set(wing, freeRows[to]!, held);
+    }
+  };
+  const swapInWing = (wing: Wing): void => {
+    const [one, other] = [pick(movable[wing]), pick(movable[wing])];
+    const held = content[wing][one]!;
+    if (held === content[wing][other]) return;
+    set(wing, one, content[wing][other]!);
+    set(wing, other, held);
+  };
+  /** Another strip for a net that has one, or one strip of several away. */
+  const addOrDrop = (wing: Wing): void => {
+    const row = pick(movable[wing]);
+    const held = content[wing][row]!;
+    if (held < 0) {
+      const net = Math.floor(uniform() * demand.nets.length);
+      if (wanted[wing][net]) set(wing, row, net);
+    } else if (stub[wing].includes(held) || content[wing].indexOf(held) !== content[wing].lastIndexOf(held))
+      set(wing, row, -1);
+  };
+  /** Gives a trimmer three rows in a row, and what lay there the places its nets had. */
+  const moveTrimmer = (): void => {
+    const { wing, nets } = demand.trimmers[Math.floor(uniform() * demand.trimmers.length)]!;
+    const middle = pick(movable[wing]);
+    const turned = uniform() < 0.5 ? 1 : -1;
+    for (let leg = -1; leg <= 1; leg++) {
+      const row = middle + leg * turned;
+      const net = nets[leg + 1]!;
+      if (space.netAt(wing, row) === net || !movable[wing].includes(row)) continue;
+      let other = content[wing].indexOf(net);
+      while (other >= 0 && Math.abs(other - middle) <= 1) other = content[wing].indexOf(net, other + 1);
+      const held = content[wing][row]!;
+      set(wing, row, net);
+      if (other >= 0) set(wing, other, held);
+    }
+  };
+
+  let cost = space.cost(BOTH);
+  space.accept();
+  let best = cost;
+  let kept = [content[0].slice(), content[1].slice()] as const;
+  for (let step = 0; step < steps; step++) {
+    const heat = HOT * (COLD / HOT) ** (step / steps);
+    undo.length = 0;
+    const kind = uniform();
+    const wing: Wing = uniform() < 0.5 ? 0 : 1;
+    if (kind < 0.15) swapRows();
+    else if (kind < 0.25) insertRow();
+    else if (kind < 0.4) moveTrimmer();
+    else if (kind < 0.8) swapInWing(wing);
+    else addOrDrop(wing);
+    if (undo.length === 0) continue;
+    let changed = 0;
+    for (let i = 0; i < undo.length; i += 3) changed |= 1 << undo[i]!;
+    const next = space.cost(changed);
+    if (next <= cost || uniform() < Math.exp((cost - next) / heat)) {
+      cost = next;
+      space.accept();
+      if (cost < best - 1e-9) {
+        best = cost;
+        kept = [content[0].slice(), content[1].slice()];
+      }
+    } else
+      for (let i = undo.length - 3; i >= 0; i -= 3) content[undo[i] as Wing][undo[i + 1]!] = undo[i + 2]!;
+  }
+  content[0].set(kept[0]);
+  content[1].set(kept[1]);
+}
+
+function cropped(space: RowSpace): Rows {
+  const { stub, content, chipRows, total } = space;
+  const isUsed = (row: number): boolean =>
+    stub[0][row]! >= 0 || content[0][row]! >= 0 || content[1][row]! >= 0;
+  const used = Array.from({ length: total }, (_, row) => row).filter(isUsed);
+  const [first, last] = [used[0]!, used[used.length - 1]!];
+  const part = (values: Int8Array): number[] => Array.from(values.subarray(first, last + 1));
+  return {
+    count: last - first + 1,
+    chipRows: [chipRows[0] - first, chipRows[1] - first],
+    stub: [part(stub[0]), part(stub[1])],
+    content: [part(content[0]), part(content[1])],
+    links: space.links().map((link) => ({ ...link, from: link.from - first, to: link.to - first })),
+    cost: space.cost(BOTH),
+    broken: space.broken(),
+  };
+}

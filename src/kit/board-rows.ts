@@ -1,0 +1,309 @@
+/**
+ * Which net lies on which strip, and what that costs. Chip pins fix eleven strips on each side; every other net gets
+ * a strip of one wing, or of both, above, between or below the chips. The comparator stands above the timer, so that
+ * the pins that want the rails (discharge, control, supply; + inputs, 0 V) face each other across the rows between.
+ */
+import { IMPOSSIBLE, JACK } from './board-bodies.ts';
+import type { Demand, Wing } from './board-demand.ts';
+
+/** Rows to choose from: free ones above, between and below the chips. What stays unused is not on the board. */
+const ABOVE = 5;
+export const BETWEEN = 8;
+const BELOW = 6;
+
+const LINK = 6;
+const LINK_PER_STRIP = 0.12;
+const ROW = 1.6;
+const HOLLOW_ROW = 3;
+const CUT = 0.7;
+const SPLIT = 1.2;
+/** What no board can do costs this and a little more the further it is from possible. */
+const BROKEN = 60;
+const MOST_PIECES = 8;
+const NO_SPAN = 40;
+
+/** Rows in memory: by wing and row. Content is a free row's net, or that of the copper beyond a stub cut short. */
+export type RowNets = readonly [Int8Array, Int8Array];
+
+export interface LinkRows {
+  readonly net: number;
+  readonly wing: Wing;
+  readonly from: number;
+  readonly to: number;
+}
+
+export interface RowSpace {
+  readonly total: number;
+  /** First row of each chip, in the order of the demand's chips. */
+  readonly chipRows: readonly [number, number];
+  /** Net beside the chip pin; −1 where there is no chip. */
+  readonly stub: RowNets;
+  readonly content: RowNets;
+  /** By wing and net: does a part of this wing, other than a chip, want it there. */
+  readonly wanted: readonly [readonly boolean[], readonly boolean[]];
+  /**
+   * Cost of everything as it lies now, where only wings with their bit in `changed` have changed since the last
+   * `accept`: 1 = left, 2 = right.
+   */
+  readonly cost: (changed: number) => number;
+  readonly accept: () => void;
+  readonly netAt: (wing: Wing, row: number) => number;
+  /** The links that make one of every net. */
+  readonly links: () => LinkRows[];
+  /** References of parts and names of nets that nothing was found for. */
+  readonly broken: () => string[];
+}
+
+export function rowSpace(demand: Demand, mostRows: number): RowSpace {
+  const [timer, comparator] = demand.chips;
+  const timerRow = ABOVE + comparator.strips + BETWEEN;
+  const total = timerRow + timer.strips + BELOW;
+  const blank = (): Int8Array => new Int8Array(total).fill(-1);
+  const stub: RowNets = [blank(), blank()];
+  const content: RowNets = [blank(), blank()];
+  for (const wing of [0, 1] as const) {
+    stub[wing].set(comparator.pins[wing], ABOVE);
+    stub[wing].set(timer.pins[wing], timerRow);
+  }
+  const nets = demand.nets.length;
+  // Rows of each net by wing: first the `regular` ones, that reach the edge, then those cut short at a chip.
+  const rows = new Int8Array(2 * nets * MOST_PIECES);
+  const regular = new Int8Array(2 * nets);
+  const all = new Int8Array(2 * nets);
+  // Demands as flat numbers: net keys `wing · nets + net`.
+  const keyOf = (wing: Wing, net: number): number => wing * nets + net;
+  const twoA = Int16Array.from(demand.twos, ({ wing, nets: its }) => keyOf(wing, its[0]));
+  const twoB = Int16Array.from(demand.twos, ({ wing, nets: its }) => keyOf(wing, its[1]));
+  const twoCounts = demand.twos.map(({ mayBeInner }) => (mayBeInner ? all : regular));
+  const twoCosts = demand.twos.map(({ body }) =>
+    Float64Array.from({ length: NO_SPAN }, (_, span) => body.costs[span] ?? IMPOSSIBLE),
+  );
+
+  const netAt = (wing: Wing, row: number): number => {
+    if (row < 0 || row >= total) return -1;
+    const net = content[wing][row]!;
+    return net >= 0 ? net : stub[wing][row]!;
+  };
+
+  function add(key: number, row: number): void {
+    const at = all[key]!;
+    if (at === MOST_PIECES) return;
+    rows[key * MOST_PIECES + at] = row;
+    all[key] = at + 1;
+  }
+
+  function list(): void {
+    all.fill(0);
+    for (let wing = 0; wing < 2; wing++) {
+      const [stubs, contents] = [stub[wing]!, content[wing]!];
+      const start = wing * nets;
+      for (let row = 0; row < total; row++) {
+        const net = contents[row]! >= 0 ? contents[row]! : stubs[row]!;
+        if (net >= 0) add(start + net, row);
+      }
+    }
+    regular.set(all);
+    for (let wing = 0; wing < 2; wing++)
+      for (let row = 0; row < total; row++)
+        if (stub[wing]![row]! >= 0 && content[wing]![row]! >= 0) add(wing * nets + stub[wing]![row]!, row);
+  }
+
+  function twoCost(i: number): number {
+    const [a, b, counts, costs] = [twoA[i]!, twoB[i]!, twoCounts[i]!, twoCosts[i]!];
+    let best: number = IMPOSSIBLE;
+    let nearest = NO_SPAN;
+    for (let x = 0; x < counts[a]!; x++)
+      for (let y = 0; y < counts[b]!; y++) {
+        const span = Math.abs(rows[a * MOST_PIECES + x]! - rows[b * MOST_PIECES + y]!);
+        if (costs[span]! < best) best = costs[span]!;
+        if (span < nearest) nearest = span;
+      }
+    return best < IMPOSSIBLE ? best : BROKEN + nearest;
+  }
+
+  function trimmerCost(wing: Wing, its: readonly [number, number, number]): number {
+    const key = keyOf(wing, its[1]);
+    let met = 0;
+    for (let i = 0; i < regular[key]!; i++) {
+      const row = rows[key * MOST_PIECES + i]!;
+      const above = netAt(wing, row - 1);
+      const below = netAt(wing, row + 1);
+      if ((above === its[0] && below === its[2]) || (above === its[2] && below === its[0])) return 0;
+      if (above === its[0] || below === its[2] || above === its[2] || below === its[0]) met = 1;
+    }
+    return BROKEN * (1.5 - met * 0.5);
+  }
+
+  /** How far the nearest pair of edge rows is from a wanted distance; −1 = one of the nets is nowhere. */
+  function nearest(wing: Wing, a: number, b: number, wanted: number): number {
+    const [ka, kb] = [keyOf(wing, a), keyOf(wing, b)];
+    let best = -1;
+    for (let i = 0; i < regular[ka]!; i++)
+      for (let j = 0; j < regular[kb]!; j++) {
+        const apart = Math.abs(rows[ka * MOST_PIECES + i]! - rows[kb * MOST_PIECES + j]!);
+        const away = Math.abs(apart - wanted);
+        if (best < 0 || away < best) best = away;
+      }
+    return best;
+  }
+
+  function edgeCost(wing: Wing, its: readonly number[]): number {
+    if (its.length === 1) return regular[keyOf(wing, its[0]!)]! > 0 ? 0 : BROKEN;
+    const away = nearest(wing, its[0]!, its[1]!, 0);
+    return away < 0 ? BROKEN : 0.2 * away;
+  }
+
+  function jackCost(): number {
+    const { wing, nets: its } = demand.jack;
+    const away = nearest(wing, its[0]!, its[1]!, JACK.span);
+    return away === 0 ? 0 : BROKEN + Math.abs(away);
+  }
+
+  /** Rows in use, hollow rows between them, cuts in the middle, stubs cut short. */
+  function shapeCost(): number {
+    const [left, right] = content;
+    let cost = 0;
+    let first = ABOVE;
+    let last = timerRow + timer.strips - 1;
+    for (let row = 0; row < total; row++) {
+      const [l, r] = [left[row]!, right[row]!];
+      if (l < 0 && r < 0) continue;
+      if (row < first) first = row;
+      if (row > last) last = row;
+      if (stub[0][row]! >= 0) cost += (l >= 0 ? SPLIT : 0) + (r >= 0 ? SPLIT : 0);
+      else if (l >= 0 && r >= 0 && l !== r) cost += CUT;
+    }
+    for (let row = first; row <= last; row++)
+      if (left[row]! < 0 && right[row]! < 0 && stub[0][row]! < 0) cost += HOLLOW_ROW;
+    const count = last - first + 1;
+    return cost + ROW * count + Math.max(0, count - mostRows) * BROKEN;
+  }
+
+  // Prim's tree over the pieces of a net that lies in both wings.
+  const treeTo = new Int8Array(2 * MOST_PIECES);
+  const treeAway = new Float64Array(2 * MOST_PIECES);
+  const treeDone = new Int8Array(2 * MOST_PIECES);
+
+  function between(net: number, left: number, i: number, j: number): number {
+    const one = rowOf(net, left, i);
+    const other = rowOf(net, left, j);
+    if (i < left === j < left) return LINK + LINK_PER_STRIP * Math.abs(one - other);
+    // Left and right of a free row with one net are one piece; no link crosses the chips.
+    return one === other && stub[0][one]! < 0 ? 0 : IMPOSSIBLE;
+  }
+
+  function rowOf(net: number, left: number, i: number): number {
+    return i < left ? rows[net * MOST_PIECES + i]! : rows[(nets + net) * MOST_PIECES + i - left]!;
+  }
+
+  function linkCost(net: number, out: LinkRows[] | null): number {
+    const left = all[net]!;
+    const count = left + all[nets + net]!;
+    if (count < 2) return 0;
+    if (out === null && (left === 0 || left === count))
+      return oneWingLinks(left === 0 ? nets + net : net, count);
+    for (let i = 0; i < count; i++) {
+      treeTo[i] = 0;
+      treeAway[i] = between(net, left, 0, i);
+      treeDone[i] = i === 0 ? 1 : 0;
+    }
+    let cost = 0;
+    for (let step = 1; step < count; step++) {
+      let next = -1;
+      for (let i = 0; i < count; i++)
+        if (treeDone[i] === 0 && (next < 0 || treeAway[i]! < treeAway[next]!)) next = i;
+      treeDone[next] = 1;
+      const away = treeAway[next]!;
+      cost += away >= IMPOSSIBLE ? BROKEN + 20 : away;
+      if (out !== null && away > 0 && away < IMPOSSIBLE)
+        out.push({
+          net,
+          wing: next < left ? 0 : 1,
+          from: rowOf(net, left, treeTo[next]!),
+          to: rowOf(net, left, next),
+        });
+      for (let i = 0; i < count; i++) {
+        if (treeDone[i] !== 0) continue;
+        const other = between(net, left, next, i);
+        if (other < treeAway[i]!) {
+          treeTo[i] = next;
+          treeAway[i] = other;
+        }
+      }
+    }
+    return cost;
+  }
+
+  /** Rows on a line need one link fewer than there are, together as long as they reach. */
+  function oneWingLinks(key: number, count: number): number {
+    let [first, last] = [total, 0];
+    for (let i = 0; i < count; i++) {
+      const row = rows[key * MOST_PIECES + i]!;
+      if (row < first) first = row;
+      if (row > last) last = row;
+    }
+    return (count - 1) * LINK + LINK_PER_STRIP * (last - first);
+  }
+
+  // What each wing's parts cost: as last accepted, and as it lies now.
+  const accepted = new Float64Array(2);
+  const current = new Float64Array(2);
+  const inWing = <T extends { readonly wing: Wing }>(wing: Wing, of: readonly T[]): readonly T[] =>
+    of.filter((each) => each.wing === wing);
+  const wingTrimmers = [inWing(0, demand.trimmers), inWing(1, demand.trimmers)];
+  const wingEdges = [inWing(0, demand.edges), inWing(1, demand.edges)];
+
+  function wingCost(wing: Wing): number {
+    let sum = demand.jack.wing === wing ? jackCost() : 0;
+    for (let i = 0; i < twoA.length; i++) if (demand.twos[i]!.wing === wing) sum += twoCost(i);
+    for (const trimmer of wingTrimmers[wing]!) sum += trimmerCost(wing, trimmer.nets);
+    for (const edge of wingEdges[wing]!) sum += edgeCost(wing, edge.nets);
+    return sum;
+  }
+
+  function cost(changed: number): number {
+    list();
+    let sum = shapeCost();
+    for (let wing = 0; wing < 2; wing++) {
+      current[wing] = changed & (1 << wing) ? wingCost(wing as Wing) : accepted[wing]!;
+      sum += current[wing]!;
+    }
+    for (let net = 0; net < nets; net++) sum += linkCost(net, null);
+    return sum;
+  }
+
+  return {
+    total,
+    chipRows: [timerRow, ABOVE],
+    stub,
+    content,
+    wanted: [wantedIn(demand, 0), wantedIn(demand, 1)],
+    cost,
+    accept: () => accepted.set(current),
+    netAt,
+    links: () => {
+      list();
+      const out: LinkRows[] = [];
+      for (let net = 0; net < nets; net++) linkCost(net, out);
+      return out;
+    },
+    broken: () => {
+      list();
+      return [
+        ...demand.twos.filter((_, i) => twoCost(i) >= BROKEN).map(({ part }) => part.ref),
+        ...demand.trimmers.filter((t) => trimmerCost(t.wing, t.nets) > 0).map(({ part }) => part.ref),
+        ...demand.edges.filter((e) => edgeCost(e.wing, e.nets) >= BROKEN).map(({ part }) => part.ref),
+        ...(jackCost() > 0 ? [demand.jack.part.ref] : []),
+        ...demand.nets.filter((_, net) => linkCost(net, []) >= BROKEN),
+      ];
+    },
+  };
+}
+
+function wantedIn(demand: Demand, wing: Wing): boolean[] {
+  const wanted = demand.nets.map(() => false);
+  for (const each of [...demand.twos, ...demand.trimmers, ...demand.edges, demand.jack])
+    if (each.wing === wing) for (const net of each.nets) wanted[net] = true;
+  for (const pin of demand.pins) if (pin.wing === wing) wanted[pin.net] = true;
+  return wanted;
+}

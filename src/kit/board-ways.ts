@@ -1,0 +1,150 @@
+/** The ways a thing can lie in a wing: on which strips, how gladly, and what it is then in any column. */
+import { IMPOSSIBLE } from './board-bodies.ts';
+import { bodyBox, type Channel, type WingItem, wireBox } from './board-channel.ts';
+import type { Rows } from './board-cool.ts';
+import type { TrimmerDemand, TwoLeadDemand, Wing } from './board-demand.ts';
+
+const PIN = 0.3;
+/** Copper cut short beside a chip is used where nothing else is as near. */
+const INNER_COST = 0.4;
+
+/** A way to lie: an item for a column, and what it costs wherever that is. */
+export interface Way {
+  readonly at: (k: number) => WingItem;
+  readonly cost: number;
+  readonly rows: readonly number[];
+  /** By lead: is it on the chip's side of copper that is cut short. */
+  readonly inner: readonly boolean[];
+}
+
+/** Which rows carry which net in this wing, and which are cut short beside a chip. */
+export class Copper {
+  readonly #rows: Rows;
+  readonly #wing: Wing;
+  readonly splitRows: readonly number[];
+
+  constructor(rows: Rows, wing: Wing) {
+    this.#rows = rows;
+    this.#wing = wing;
+    this.splitRows = Array.from({ length: rows.count }, (_, row) => row).filter((row) => this.isSplit(row));
+  }
+
+  isSplit(row: number): boolean {
+    return this.#rows.stub[this.#wing][row]! >= 0 && this.#rows.content[this.#wing][row]! >= 0;
+  }
+
+  /** Rows whose copper toward the edge is this net. */
+  outer(net: number): number[] {
+    const [stub, content] = [this.#rows.stub[this.#wing], this.#rows.content[this.#wing]];
+    return indicesOf(content, net).concat(indicesOf(stub, net).filter((row) => content[row]! < 0));
+  }
+
+  /** Rows whose copper beside the chip is this net, and is cut short. */
+  inner(net: number): number[] {
+    return indicesOf(this.#rows.stub[this.#wing], net).filter((row) => this.isSplit(row));
+  }
+
+  /** Whether copper on a row at a column carries the wanted side of the cut. */
+  reaches(channel: Channel, row: number, k: number, inner: boolean): boolean {
+    if (!this.isSplit(row)) return true;
+    const cut = channel.cutAt(row);
+    if (cut === null) return inner;
+    return inner ? k < cut : k > cut;
+  }
+}
+
+function indicesOf(values: readonly number[], value: number): number[] {
+  return values.flatMap((each, i) => (each === value ? [i] : []));
+}
+
+/** Leads outward, then on short copper where the part may. */
+export function twoWays({ part, nets, body, mayBeInner }: TwoLeadDemand, copper: Copper): Way[] {
+  const rowsOf = (net: number): [number, boolean][] => [
+    ...copper.outer(net).map((row): [number, boolean] => [row, false]),
+    ...(mayBeInner ? copper.inner(net).map((row): [number, boolean] => [row, true]) : []),
+  ];
+  const ways: Way[] = [];
+  for (const [a, innerA] of rowsOf(nets[0]))
+    for (const [b, innerB] of rowsOf(nets[1])) {
+      const span = Math.abs(a - b);
+      const cost = body.costs[span] ?? IMPOSSIBLE;
+      if (cost >= IMPOSSIBLE) continue;
+      const stance = body.stanceAt(span);
+      const at = (k: number): WingItem => {
+        // An upright part stands on its first lead.
+        const box =
+          stance === 'upright'
+            ? bodyBox(a, k, body.width, body.width)
+            : bodyBox((a + b) / 2, k, body.length, body.width);
+        return {
+          kind: 'part',
+          ref: part.ref,
+          stance,
+          leads: [
+            { name: part.leads[0]!.name, row: a, k },
+            { name: part.leads[1]!.name, row: b, k },
+          ],
+          body: box,
+          taken: [box, wireBox(a, b, k)],
+        };
+      };
+      const inner = (innerA ? INNER_COST : 0) + (innerB ? INNER_COST : 0);
+      ways.push({ at, cost: cost + inner, rows: [a, b], inner: [innerA, innerB] });
+    }
+  return ways.sort((one, other) => one.cost - other.cost);
+}
+
+export function trimmerWays({ part, nets, body }: TrimmerDemand, copper: Copper): Way[] {
+  const [first, last] = [copper.outer(nets[0]), copper.outer(nets[2])];
+  const ways: Way[] = [];
+  for (const row of copper.outer(nets[1]))
+    for (const turned of [1, -1]) {
+      const [one, three] = [row - turned, row + turned];
+      if (!first.includes(one) || !last.includes(three)) continue;
+      // The box may lie to either side of its legs.
+      for (const side of [1, -1]) {
+        const at = (k: number): WingItem => {
+          const columns = [k + side * body.from, k + side * body.to].sort((a, b) => a - b);
+          const box = {
+            rows: [row - 1 - body.over, row + 1 + body.over],
+            columns: [columns[0]!, columns[1]!],
+          } as const;
+          return {
+            kind: 'part',
+            ref: part.ref,
+            stance: 'standing',
+            leads: [
+              { name: part.leads[0]!.name, row: one, k },
+              { name: part.leads[1]!.name, row, k: k + side * body.wiperColumns },
+              { name: part.leads[2]!.name, row: three, k },
+            ],
+            body: box,
+            taken: [box],
+          };
+        };
+        ways.push({ at, cost: 0, rows: [one, row, three], inner: [false, false, false] });
+      }
+    }
+  return ways;
+}
+
+export function linkWay(ref: string, net: number, from: number, to: number, copper: Copper): Way {
+  const inner = [from, to].map((row) => copper.inner(net).includes(row));
+  const at = (k: number): WingItem => {
+    const box = wireBox(from, to, k);
+    const leads = [
+      { name: '1', row: from, k },
+      { name: '2', row: to, k },
+    ];
+    return { kind: 'link', ref, stance: 'link', leads, body: box, taken: [box] };
+  };
+  return { at, cost: 0, rows: [from, to], inner };
+}
+
+export function pinWay(ref: string, row: number): Way {
+  const at = (k: number): WingItem => {
+    const box = bodyBox(row, k, 2 * PIN, 2 * PIN);
+    return { kind: 'part', ref, stance: 'pin', leads: [{ name: '1', row, k }], body: box, taken: [box] };
+  };
+  return { at, cost: 0, rows: [row], inner: [false] };
+}
