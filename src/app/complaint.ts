@@ -43,6 +43,8 @@ function accepted(accepts: Accepts): string {
       return notice.accepts.yesNo;
     case 'entries':
       return notice.accepts.entries;
+    case 'list':
+      return notice.accepts.list(accepts.most);
     case 'no such entry':
       return notice.accepts.nothing;
   }

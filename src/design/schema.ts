@@ -12,6 +12,7 @@ export type Accepts =
   | { readonly kind: 'choice'; readonly options: readonly string[] }
   | { readonly kind: 'yes or no' }
   | { readonly kind: 'entries' }
+  | { readonly kind: 'list'; readonly most: number }
   | { readonly kind: 'no such entry' };
 
 /** What a rule accepts, as the text of its issue. */
@@ -41,3 +42,8 @@ export const wholeNumber = v.pipe(
 export const entries = <const T extends v.ObjectEntries>(shape: T) =>
   v.strictObject(shape, says({ kind: 'entries' }));
 export const pair = <const T extends v.GenericSchema>(schema: T) => entries({ A: schema, B: schema });
+/** A list of up to so many of one kind. */
+export const list = <const T extends v.GenericSchema>(item: T, most: number) => {
+  const message = says({ kind: 'list', most });
+  return v.pipe(v.array(item, message), v.maxLength(most, message));
+};

@@ -153,6 +153,7 @@ export const words = {
       choice: (options: readonly string[]) => `one of ${list(options)}`,
       yesNo: 'true or false',
       entries: 'a group of entries in braces',
+      list: (most: number) => `a list of at most ${most} entries`,
       nothing: 'no such entry',
     },
   },
