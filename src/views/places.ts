@@ -16,4 +16,8 @@ export const SHOWN_PLACES: Readonly<Record<Place, ShownPlace>> = {
     load: () => import('./pitch/place-pitch.ts'),
     view: (app) => html`<place-pitch .app=${app}></place-pitch>`,
   },
+  kit: {
+    load: () => import('./kit/place-kit.ts'),
+    view: (app) => html`<place-kit .app=${app}></place-kit>`,
+  },
 };

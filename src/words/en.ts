@@ -66,7 +66,7 @@ export const words = {
 
   places: {
     heading: 'Places',
-    names: { listen: 'Listen', pitch: 'Pitch' },
+    names: { listen: 'Listen', pitch: 'Pitch', kit: 'Kit' },
     title: (place: string) => `${place} – Lampnote`,
     coming: (place: string) => `${place} is on its way.`,
     missing: (place: string) =>

@@ -1,0 +1,123 @@
+/** Words of the bench: colours, what a part is for, test points, verdicts. Faults have a file of their own. */
+import { formatFixed, formatNumber, formatQuantity, formatShare } from '../quantity/format.ts';
+import type { Fraction, VoiceId } from '../quantity/units.ts';
+
+/** Colours of resistor bands, by the names people read out. */
+export type BandColour =
+  | 'black'
+  | 'brown'
+  | 'red'
+  | 'orange'
+  | 'yellow'
+  | 'green'
+  | 'blue'
+  | 'violet'
+  | 'grey'
+  | 'white'
+  | 'gold'
+  | 'silver'
+  | 'pink';
+
+/** Bands as read out: `brown black black red brown`. */
+export function bandWords(bands: readonly BandColour[]): string {
+  return bands.join(' ');
+}
+
+const ROLES: Readonly<Record<string, string>> = {
+  charge: 'RA',
+  'fixed rb': 'fixed part of RB',
+  pitch: 'pitch',
+  timing: 'timing',
+  'control bypass': 'control pin',
+  cell: 'light cell',
+  divider: 'divider',
+  input: 'comparator input',
+  hysteresis: 'hysteresis',
+  'pull-up': 'pull-up',
+  'above threshold': 'above the threshold',
+  threshold: 'threshold',
+  'below threshold': 'below the threshold',
+  mixing: 'mixing',
+  shunt: 'mix to 0 V',
+  volume: 'volume',
+  coupling: 'coupling',
+  jack: 'jack',
+  supply: 'supply',
+  diode: 'against reversed polarity',
+  reservoir: 'reservoir at the timer',
+  'timer bypass': 'bypass at the timer',
+  'comparator bypass': 'bypass at the comparator',
+  timer: 'timer',
+  comparator: 'comparator',
+  board: 'board',
+  'test pin': 'test points',
+};
+
+/** What parts are for: `RA A, RA B; pull-up A`. */
+export function useWords(uses: readonly { readonly role: string; readonly voice: VoiceId | null }[]): string {
+  return uses
+    .map(({ role, voice }) => `${ROLES[role] ?? role}${voice === null ? '' : ` ${voice}`}`)
+    .join(', ');
+}
+
+/** What can be wrong with colours read out. */
+export type BandTrouble =
+  | { readonly kind: 'not a colour'; readonly read: string }
+  | { readonly kind: 'band count'; readonly count: number }
+  | { readonly kind: 'misplaced'; readonly colour: BandColour; readonly place: number };
+
+export function bandTroubleWords(problem: BandTrouble): string {
+  switch (problem.kind) {
+    case 'not a colour':
+      return `“${problem.read}” is no band colour; there are ${COLOUR_LIST}.`;
+    case 'band count':
+      return `A resistor has three to six bands; read ${problem.count}.`;
+    case 'misplaced':
+      return `${problem.colour} cannot stand at place ${problem.place}: try reading from the other end.`;
+  }
+}
+
+const COLOUR_LIST =
+  'black, brown, red, orange, yellow, green, blue, violet, grey, white, gold, silver and pink';
+
+export type ValueVerdict =
+  | { readonly kind: 'matches' }
+  | { readonly kind: 'other end'; readonly ohms: number }
+  | { readonly kind: 'decades'; readonly decades: number }
+  | { readonly kind: 'other value'; readonly ratio: number };
+
+export function valueVerdictWords(verdict: ValueVerdict): string {
+  switch (verdict.kind) {
+    case 'matches':
+      return 'The right part.';
+    case 'other end':
+      return `Read from the other end it is ${formatQuantity(verdict.ohms, 'Ω')}, the right part: measure it to be sure.`;
+    case 'decades':
+      return `${verdict.decades < 0 ? 'Too small' : 'Too large'} by a factor of ${formatNumber(10 ** Math.abs(verdict.decades), 3)}: the commonest slip. Do not fit it.`;
+    case 'other value':
+      return `Another value, ${formatNumber(verdict.ratio, 3)} times the right one. Do not fit it.`;
+  }
+}
+
+/** What is measured, and in what. */
+export type Unit = 'V' | 'A' | 'Hz';
+
+export function measured(value: number, unit: Unit): string {
+  switch (unit) {
+    case 'V':
+      return formatFixed(value, 2, 'V');
+    case 'A':
+      return `${formatFixed(value * 1000, 1)}\u00A0mA`;
+    case 'Hz':
+      return `${formatNumber(value, 4)}\u00A0Hz`;
+  }
+}
+
+export function measuredRange(least: number, most: number, unit: Unit): string {
+  return `${measured(least, unit)} to ${measured(most, unit)}`;
+}
+
+/** How sure the ranking is. */
+export function shareWords(share: Fraction): string {
+  return share >= 0.995 ? 'nearly certain' : share < 0.005 ? 'most unlikely' : formatShare(share);
+}
