@@ -1,0 +1,191 @@
+/** `<place-kit>`: from values to working boards in other people's hands. Margin, and one sheet at a time. */
+import { css, html, type PropertyValues, type TemplateResult } from 'lit';
+import { type KitDesk, type KitView, kitDeskOf, SHEETS, type Sheet } from '../../app/kit-desk.ts';
+import type { Lampnote } from '../../app/lampnote.ts';
+import type { Look, Session } from '../../app/session.ts';
+import type { Design } from '../../design/design.ts';
+import { orderOf } from '../../kit/order.ts';
+import type { CautionPlace } from '../../words/cautions.ts';
+import { kitViewWords } from '../../words/en-kit.ts';
+import { AppElement } from '../app-element.ts';
+import '../caution-note.ts';
+import '../controls/choice-row.ts';
+import type { ChooseDetail } from '../controls/events.ts';
+import { Selected } from '../select.ts';
+import { common } from '../theme/shared.ts';
+import './connections-panel.ts';
+import './order-panel.ts';
+import './plan-panel.ts';
+
+const words = kitViewWords;
+
+export class PlaceKit extends AppElement {
+  static override properties = { ...AppElement.properties, link: { state: true } };
+  static override styles = [
+    common,
+    css`
+      .sheets {
+        padding: 8px var(--side, 28px);
+        border-bottom: 1px solid var(--hair);
+      }
+      .page {
+        display: grid;
+        grid-template-columns: minmax(0, 11em) minmax(0, 1fr);
+        gap: 26px 30px;
+        padding: 18px var(--side, 28px) 40px;
+      }
+      .margin {
+        color: var(--muted);
+        font-size: var(--text-control);
+        line-height: 1.5;
+      }
+      .margin p {
+        margin: 0 0 12px;
+        overflow-wrap: break-word;
+      }
+      .body {
+        min-width: 0;
+      }
+      .head {
+        display: none;
+      }
+      @media (max-width: 760px) {
+        .page {
+          grid-template-columns: minmax(0, 1fr);
+          gap: 22px;
+        }
+        .margin {
+          grid-row: 2;
+        }
+      }
+      .page.projector {
+        grid-template-columns: minmax(0, 1fr);
+      }
+      .page.projector .margin {
+        grid-row: 2;
+      }
+      @media print {
+        .sheets {
+          display: none;
+        }
+        .page {
+          display: flex;
+          flex-direction: column;
+          gap: 4mm;
+          padding: 0;
+        }
+        .head {
+          display: block;
+          font-size: 8pt;
+        }
+        .head p {
+          margin: 0;
+          max-width: none;
+          overflow-wrap: anywhere;
+        }
+        .head .link {
+          font-size: 6pt;
+          line-height: 1.2;
+        }
+        .margin {
+          order: 2;
+          font-size: 8.5pt;
+        }
+        .margin .said {
+          display: none;
+        }
+      }
+    `,
+  ];
+
+  /** The whole address that opens this design; empty until it is made. */
+  declare link: string;
+  #desk!: KitDesk;
+  #design!: Selected<Design, Design>;
+  #view!: Selected<KitView, KitView>;
+  #look!: Selected<Session, Look>;
+  #linked: Design | null = null;
+
+  constructor() {
+    super();
+    this.link = '';
+  }
+
+  protected override bind(app: Lampnote): void {
+    this.#desk = kitDeskOf(app);
+    this.#design = new Selected(this, app.design, (design) => design);
+    this.#view = new Selected(this, this.#desk.view, (view) => view);
+    this.#look = new Selected(this, app.session, (session) => session.look);
+  }
+
+  protected override willUpdate(changed: PropertyValues): void {
+    super.willUpdate(changed);
+    const design = this.#design.value;
+    if (design === this.#linked) return;
+    this.#linked = design;
+    void this.#follow(design);
+  }
+
+  protected override render(): TemplateResult {
+    const { sheet } = this.#view.value;
+    const design = this.#design.value;
+    return html`<main>
+      <choice-row
+        class="sheets"
+        legend=${words.sheets}
+        legend-hidden
+        .choices=${SHEETS.map((value) => ({ value, label: words.sheetNames[value] }))}
+        value=${sheet}
+        @choose=${({ detail }: CustomEvent<ChooseDetail>) => this.#desk.show({ sheet: detail.value as Sheet })}
+      ></choice-row>
+      <div class="page ${this.#look.value}">
+        <section class="margin" aria-label=${words.why}>
+          <div class="said">${this.#why(sheet).map((text, i) => html`<p class=${i ? '' : 'why'}>${text}</p>`)}</div>
+          <caution-note .places=${cautionsFor(sheet, design)}></caution-note>
+        </section>
+        <div class="body">
+          <div class="head">
+            <p><strong>${words.printed(design.name, today())}</strong></p>
+            <p class="link">${words.link} ${this.link}</p>
+          </div>
+          ${this.#sheet(sheet)}
+        </div>
+      </div>
+    </main>`;
+  }
+
+  #why(sheet: Sheet): readonly string[] {
+    return words[sheet].why;
+  }
+
+  #sheet(sheet: Sheet): TemplateResult {
+    const { app } = this;
+    switch (sheet) {
+      case 'order':
+        return html`<order-panel .app=${app}></order-panel>`;
+      case 'connections':
+        return html`<connections-panel .app=${app}></connections-panel>`;
+      case 'board':
+        return html`<plan-panel .app=${app}></plan-panel>`;
+    }
+  }
+
+  async #follow(design: Design): Promise<void> {
+    const link = await this.app.link().catch(() => '');
+    if (design === this.#design.value) this.link = link === '' ? '' : new URL(link, location.href).href;
+  }
+}
+
+function cautionsFor(sheet: Sheet, design: Design): readonly CautionPlace[] {
+  return sheet === 'order' ? orderOf(design, design.batch).cautions : ['building'];
+}
+
+const today = (): string => new Intl.DateTimeFormat('en-GB', { dateStyle: 'long' }).format(new Date());
+
+customElements.define('place-kit', PlaceKit);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'place-kit': PlaceKit;
+  }
+}
