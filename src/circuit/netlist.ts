@@ -99,16 +99,10 @@ export function opened(netlist: Netlist, name: string, pin: string): Netlist {
   );
 }
 
-/** Two nets joined, by a bridge of solder or a cut left out. Ground keeps its name. */
+/** Two nets joined, by a bridge of solder or a cut left out. Both keep their names. */
 export function joined(netlist: Netlist, one: string, other: string): Netlist {
   if (one === other) return netlist;
-  const [kept, lost] = other === GROUND ? [other, one] : [one, other];
-  return netlist.map((element) => ({
-    ...element,
-    pins: Object.fromEntries(
-      Object.entries(element.pins).map(([pin, net]) => [pin, net === lost ? kept : net]),
-    ),
-  }));
+  return [...netlist, { kind: 'wire', name: `join ${one} ${other}`, pins: { 1: one, 2: other } }];
 }
 
 /** Two pins joined; the same netlist when there is no such pin. */

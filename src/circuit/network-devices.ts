@@ -92,6 +92,12 @@ const RESET_EDGE: Volts = 0.3;
 const DIE_DROP: Volts = 0.7;
 const DIE_OHMS = 2;
 
+/** A bridge of solder, or a strip that runs on. */
+const WIRE_OHMS = 0.01;
+
+/** With its control pin below this the timer cannot be triggered: seen on benches, the level from memory. */
+const LEAST_CONTROL: Volts = 1;
+
 const OFF_SIEMENS = 1e-10;
 
 /** State numbers of one half of a timer. */
@@ -125,7 +131,7 @@ export function compiled(netlist: Netlist): Compiled {
         between(pin('1'), pin('2'), element.ohms);
         break;
       case 'wire':
-        between(pin('1'), pin('2'), 1e-3);
+        between(pin('1'), pin('2'), WIRE_OHMS);
         break;
       case 'trimmer':
         between(pin('1'), pin('wiper'), element.firstOhms);
@@ -209,6 +215,7 @@ function addTimer(
     stamps.push({ a: cont, b: ground, siemens: third / 2, amperes: 0 });
     const released: Functional = { nodes: [rst, ground], weights: [1, -1], constant: -model.resetVolts };
     const triggered: Functional = { nodes: [cont, ground, trg], weights: [0.5, 0.5, -1], constant: 0 };
+    const working: Functional = { nodes: [cont, ground], weights: [1, -1], constant: -LEAST_CONTROL };
     const full: Functional = { nodes: [thr, cont], weights: [1, -1], constant: 0 };
     switches.push({
       name: `${name} ${half}`,
@@ -223,7 +230,7 @@ function addTimer(
           ],
           guards: [
             { all: [faint], to: HALF.dead },
-            { all: [released, triggered], to: HALF.high },
+            { all: [released, triggered, working], to: HALF.high },
           ],
         },
         {

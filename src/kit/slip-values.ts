@@ -4,7 +4,7 @@
  */
 import { type Astable, astableOf, type Cycle, cycleOf } from '../circuit/astable.ts';
 import { steadyConductance } from '../circuit/cell.ts';
-import { cellSiemens, gatesOf, nodeVolts, pullOf, stateIndex } from '../circuit/gate.ts';
+import { COMBINATIONS, cellSiemens, gatesOf, nodeVolts, pullOf, stateIndex } from '../circuit/gate.ts';
 import { instrumentOf, momentIn } from '../circuit/instrument.ts';
 import { jackOf, readoutOf, timerOutput } from '../circuit/output.ts';
 import { drainOf, railUnderLoad } from '../circuit/power.ts';
@@ -113,7 +113,8 @@ export function slipValues(design: Design, bench: BenchLight, plays: readonly Pl
       add('node', voice, scene.light, 'V', nodeAt(design, voice, scene));
       add('gate', voice, scene.light, 'V', gateVolts(design, voice, plays ? high : low, scene));
       add('capacitor', voice, scene.light, 'V', capacitorMean(scene, voice));
-      if (design.output.mixOhms !== null) add('out', voice, scene.light, 'V', outMean(design, scene, voice));
+      if (design.output.mixOhms !== null)
+        add('out', voice, scene.light, 'V', outputMeans(design, scene.rail, highOf(scene)).out[voice]);
     }
     for (const [point, rotation] of [
       ['pitch at low end', 1],
@@ -125,14 +126,19 @@ export function slipValues(design: Design, bench: BenchLight, plays: readonly Pl
     }
   }
   for (const scene of scenes) {
-    const high = pairOf((voice) => (scene.sounding[voice] ? scene.cycles[voice].dutyCycle : 0));
-    add('mix', null, scene.light, 'V', mixMean(design, scene.rail, high));
+    const high = highOf(scene);
+    add('mix', null, scene.light, 'V', outputMeans(design, scene.rail, high).mix);
     const heard = readoutOf(jackOf(design, scene.rail), high);
     add('jack ac', null, scene.light, 'V', heard.both.rmsVolts);
     if (scene === lit) add('jack dc', null, 'any', 'V', heard.dcVolts);
     add('current', null, scene.light, 'A', drainOf(design, scene.rail, scene.sounding, scene.lux).total);
   }
   return out;
+}
+
+/** Share of the time each output is high. */
+function highOf({ sounding, cycles }: Scene): Pair<Fraction> {
+  return pairOf((voice) => (sounding[voice] ? cycles[voice].dutyCycle : 0));
 }
 
 function nodeAt(design: Design, voice: VoiceId, { rail, sounding, lux }: Scene): Volts {
@@ -184,17 +190,17 @@ function capacitorMean(scene: Scene, voice: VoiceId): Volts {
   return (rise + fall) * frequency;
 }
 
-function outMean(design: Design, scene: Scene, voice: VoiceId): Volts {
-  const duty = scene.sounding[voice] ? scene.cycles[voice].dutyCycle : 0;
-  const [high, low] = [true, false].map((state) => timerOutput(design, scene.rail, state).volts) as [
-    number,
-    number,
-  ];
-  return duty * high + (1 - duty) * low;
+/** Means behind the timers' outputs. */
+export interface OutputMeans {
+  readonly mix: Volts;
+  readonly out: Pair<Volts>;
 }
 
-/** Mean at the mixing point; a coupling capacitor lets no direct current past. */
-export function mixMean(design: Design, rail: Volts, high: Pair<Fraction>): Volts {
+/**
+ * Means at the outputs and the mixing point, for voices independent of each other and high these shares of their
+ * time; a coupling capacitor lets no direct current past.
+ */
+export function outputMeans(design: Design, rail: Volts, high: Pair<Fraction>): OutputMeans {
   const { mixOhms, shuntOhms, volume, coupling, loadOhms } = design.output;
   let onward = shuntOhms === null ? 0 : 1 / shuntOhms;
   if (volume !== null) {
@@ -202,21 +208,21 @@ export function mixMean(design: Design, rail: Volts, high: Pair<Fraction>): Volt
     const loaded = coupling === null ? (below * loadOhms) / (below + loadOhms) : below;
     onward += 1 / (volume.ohms - below + loaded);
   } else if (coupling === null) onward += 1 / loadOhms;
-  let mean = 0;
-  for (const a of [true, false])
-    for (const b of [true, false]) {
-      const share = (a ? high.A : 1 - high.A) * (b ? high.B : 1 - high.B);
-      const drives = (
-        [
-          ['A', a],
-          ['B', b],
-        ] as const
-      ).map(([voice, on]) => {
-        const { volts, ohms } = timerOutput(design, rail, on);
-        return { volts, siemens: 1 / (ohms + (mixOhms?.[voice] ?? 0)) };
-      });
-      const amperes = drives.reduce((sum, d) => sum + d.volts * d.siemens, 0);
-      mean += (share * amperes) / drives.reduce((sum, d) => sum + d.siemens, onward);
+  let mix = 0;
+  const out = { A: 0, B: 0 };
+  for (const outputs of COMBINATIONS) {
+    const share = VOICES.reduce((all, voice) => all * (outputs[voice] ? high[voice] : 1 - high[voice]), 1);
+    const drives = pairOf((voice) => {
+      const { volts, ohms } = timerOutput(design, rail, outputs[voice]);
+      return { volts, ohms, siemens: 1 / (ohms + (mixOhms?.[voice] ?? 0)) };
+    });
+    const siemens = drives.A.siemens + drives.B.siemens + onward;
+    const mixed = (drives.A.volts * drives.A.siemens + drives.B.volts * drives.B.siemens) / siemens;
+    mix += share * mixed;
+    for (const voice of VOICES) {
+      const { volts, ohms, siemens: own } = drives[voice];
+      out[voice] += share * (volts - (volts - mixed) * own * ohms);
     }
-  return mean;
+  }
+  return { mix, out };
 }
