@@ -40,9 +40,13 @@ interface UseOf {
 }
 
 /** Alternates of one line, each with its effects on this design. */
-export function alternatesFor(design: Design, spec: OrderSpec, uses: readonly UseOf[]): readonly Alternate[] {
+export function alternatesFor(
+  design: Design,
+  spec: OrderSpec,
+  uses: readonly UseOf[],
+  before: Instrument = instrumentOf(design),
+): readonly Alternate[] {
   const voices = uses.flatMap(({ voice }) => (voice === null ? [] : [voice]));
-  const before = instrumentOf(design);
   const alternate = (other: OrderSpec, changed: Design): Alternate => ({
     spec: other,
     effects: effectsOf(design, before, changed),

@@ -2,6 +2,7 @@
  * What to buy for a number of kits: one line for each kind of part, how many with spares, packs, cost, and which
  * cautions belong beside it. Derived from the design; the organiser's own stock, packs and prices come with the batch.
  */
+import { type Instrument, instrumentOf } from '../circuit/instrument.ts';
 import type { Batch, LineNote } from '../design/batch.ts';
 import { type Design, trimmersOf } from '../design/design.ts';
 import { DIELECTRICS } from '../parts/capacitors.ts';
@@ -66,7 +67,8 @@ export function orderOf(design: Design, batch: Batch): Order {
   const needs = needsOf(design, batch.board.sockets);
   const safety = lineSafety(needs.length, BASKET_SAFETY);
   const notes = new Map(batch.lines.map((note) => [note.key, note]));
-  const lines = needs.map((need) => lineOf(design, need, batch, notes.get(need.key), safety));
+  const instrument = instrumentOf(design);
+  const lines = needs.map((need) => lineOf(design, instrument, need, batch, notes.get(need.key), safety));
   const costs = lines.flatMap(({ cost }) => (cost === null ? [] : [cost]));
   return {
     lines,
@@ -80,6 +82,7 @@ export function orderOf(design: Design, batch: Batch): Order {
 
 function lineOf(
   design: Design,
+  instrument: Instrument,
   need: Need,
   batch: Batch,
   note: LineNote | undefined,
@@ -103,7 +106,7 @@ function lineOf(
     chance: enoughChance(stock + packs * packSize, needed, lossRate),
     packPrice,
     cost: packPrice === null ? null : packs * packPrice,
-    alternates: alternatesFor(design, need.spec, need.uses),
+    alternates: alternatesFor(design, need.spec, need.uses, instrument),
   };
 }
 

@@ -121,3 +121,79 @@ export function measuredRange(least: number, most: number, unit: Unit): string {
 export function shareWords(share: Fraction): string {
   return share >= 0.995 ? 'nearly certain' : share < 0.005 ? 'most unlikely' : formatShare(share);
 }
+
+/** Where the test slip measures. */
+export type SlipPoint =
+  | 'rail'
+  | 'node'
+  | 'reference'
+  | 'gate'
+  | 'capacitor'
+  | 'control'
+  | 'out'
+  | 'mix'
+  | 'jack dc'
+  | 'jack ac'
+  | 'current'
+  | 'pitch at low end'
+  | 'pitch at high end'
+  | 'pitch at target';
+
+/** In what light. */
+export type SlipLight = 'any' | 'lit' | 'shade' | 'A shaded' | 'B shaded' | 'unplugged';
+
+const POINTS: Readonly<Record<SlipPoint, string>> = {
+  rail: 'TP1 rail',
+  node: 'TP2 sensor node',
+  reference: 'TP3 reference',
+  gate: 'TP4 gate',
+  capacitor: 'TP5 timing capacitor, average',
+  control: 'Control pin',
+  out: 'TP6 timer output, average',
+  mix: 'TP7 mixing point, average',
+  'jack dc': 'TP8 jack, DC',
+  'jack ac': 'TP8 jack, AC',
+  current: 'Supply current',
+  'pitch at low end': 'Pitch, trimmer fully clockwise',
+  'pitch at high end': 'Pitch, trimmer fully anticlockwise',
+  'pitch at target': 'Pitch, tuned',
+};
+
+const LIGHTS: Readonly<Record<SlipLight, string>> = {
+  any: '',
+  lit: 'both sensors lit',
+  shade: 'both sensors shaded',
+  'A shaded': 'sensor A shaded',
+  'B shaded': 'sensor B shaded',
+  unplugged: 'sensor unplugged',
+};
+
+/** `TP2 sensor node A, both sensors lit`. */
+export function slipPointWords(point: SlipPoint, voice: VoiceId | null, light: SlipLight): string {
+  const where = `${POINTS[point]}${voice === null ? '' : ` ${voice}`}`;
+  return light === 'any' ? where : `${where}, ${LIGHTS[light]}`;
+}
+
+export type SlipVerdict =
+  | { readonly kind: 'good' }
+  | { readonly kind: 'off'; readonly way: 'low' | 'high' }
+  | {
+      readonly kind: 'impossible';
+      readonly why: 'negative' | 'above the supply' | 'not a number' | 'too large';
+    };
+
+export function verdictWords(verdict: SlipVerdict): string {
+  switch (verdict.kind) {
+    case 'good':
+      return 'Good.';
+    case 'off':
+      return verdict.way === 'low' ? 'Too low.' : 'Too high.';
+    case 'impossible':
+      return {
+        negative: 'Below zero: turn the probes round, black to 0 V, and measure again.',
+        'above the supply': 'More than the supply gives: look at the range and the unit, and measure again.',
+        'not a number': 'No number was read: type it once more.',
+        'too large': 'No board can show this: look at the range and the unit, and measure again.',
+      }[verdict.why];
+  }
+}

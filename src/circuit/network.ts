@@ -1,0 +1,275 @@
+/**
+ * A board in time, for boards that are not as they should be: up to 40 nets of resistors, capacitors, sources,
+ * diodes, and the timer and comparator as they behave. Between two events the circuit is linear, and its capacitor
+ * voltages are sums of exponentials found from a symmetric eigenproblem: exact, so nothing drifts and no step size
+ * decides. Events are roots of guards, closed in on to rounding. SI units.
+ *
+ * Equations: nodal analysis, G·v + E·i = J with Eᵀ·v = u and C·du/dt = i. R = Eᵀ·G⁻¹·E is symmetric, so with
+ * y = √C·(u − u∞) the circuit is dy/dt = −S·y, S = C^−½·R⁻¹·C^−½, whose eigenvalues are real and above 0.
+ */
+import type { Hertz, Pair, Seconds, VoiceId, Volts } from '../quantity/units.ts';
+import { pairOf } from '../quantity/units.ts';
+import type { Netlist } from './netlist.ts';
+import { type Compiled, compiled, HALF } from './network-devices.ts';
+import { type Linear, linearOf, type Segment, segmentFrom } from './network-linear.ts';
+
+/** What a run may be told. */
+export interface RunOptions {
+  /** Time before anything is measured, and time measured. */
+  readonly settleSeconds: Seconds;
+  readonly measureSeconds: Seconds;
+  /** Where an earlier run ended: capacitors and chips carry on from there. */
+  readonly from?: Carried | undefined;
+}
+
+/** Capacitor voltages and states by name: what one light leaves for the next. */
+export interface Carried {
+  readonly volts: ReadonlyMap<string, Volts>;
+  readonly states: ReadonlyMap<string, number>;
+}
+
+export type NetworkRun =
+  | Computed
+  | {
+      readonly kind: 'not computed';
+      /** Too many nets; no voltages solve it; states that never agree. */
+      readonly reason: 'size' | 'singular' | 'no agreement';
+    };
+
+export interface HalfRun {
+  /** Rising edges of the output counted. */
+  readonly edges: number;
+  /** From first to last rising edge; null with fewer than two. */
+  readonly frequency: Hertz | null;
+  readonly firstEdge: Seconds;
+  readonly lastEdge: Seconds;
+}
+
+export interface Computed {
+  readonly kind: 'computed';
+  /** Time really measured: shorter than asked where a board switches faster than can be followed so long. */
+  readonly seconds: Seconds;
+  readonly halves: Pair<HalfRun>;
+  /** Mean of a net over whole cycles of one half, or over all the time measured; null = no such net. */
+  readonly meanOf: (net: string, half?: VoiceId) => Volts | null;
+  /** Peak amplitude of a net at a frequency, over whole cycles; 0 V for no such net. */
+  readonly amplitudeOf: (net: string, hertz: Hertz) => Volts;
+  /** Mean current out of the source `supply`. */
+  readonly supplyAmperes: number;
+  /** What a probe sees of a net at the end, ohms: a floating one shows as millions. Null = no such net. */
+  readonly drivingOhms: (net: string) => number | null;
+  readonly end: Carried;
+}
+
+const MOST_NODES = 40;
+/** Events followed in one run. */
+const MOST_EVENTS = 6000;
+/** Switches that may follow each other at one moment. */
+const MOST_AT_ONCE = 60;
+/** A guard must be passed by this much to count at once, volts. */
+const PASSED: Volts = 1e-7;
+/** Rising edges a half must show before its frequency is believed; until then the run goes on, so much longer. */
+const LONGER = 6;
+
+/** Runs a netlist. Pure. */
+export function runNetwork(netlist: Netlist, options: RunOptions): NetworkRun {
+  const circuit = compiled(netlist);
+  if (circuit.nodes.length > MOST_NODES) return { kind: 'not computed', reason: 'size' };
+  const run = new Run(circuit, options.from);
+  run.forward(options.settleSeconds);
+  if (run.trouble) return { kind: 'not computed', reason: run.trouble };
+  run.evenOut(options.settleSeconds);
+  run.startMeasuring();
+  run.forward(options.measureSeconds);
+  if (run.turnsSlowly()) run.forward(LONGER * options.measureSeconds);
+  if (run.trouble) return { kind: 'not computed', reason: run.trouble };
+  return run.result();
+}
+
+class Run {
+  trouble: 'singular' | 'no agreement' | null = null;
+  readonly #circuit: Compiled;
+  readonly #state: number[];
+  readonly #readyAt: Float64Array;
+  readonly #linears = new Map<string, Linear | null>();
+  #volts: Float64Array;
+  #time = 0;
+  #events = 0;
+  #segments: Segment[] = [];
+  #from = 0;
+  readonly #edges: Pair<number[]> = { A: [], B: [] };
+  readonly #halfAt: Pair<number>;
+
+  constructor(circuit: Compiled, from: Carried | undefined) {
+    this.#circuit = circuit;
+    this.#state = circuit.switches.map(({ name, start }) => from?.states.get(name) ?? start);
+    this.#readyAt = new Float64Array(circuit.switches.length);
+    this.#volts = Float64Array.from(circuit.capacitors, ({ name }) => from?.volts.get(name) ?? 0);
+    this.#halfAt = pairOf((half) => circuit.switches.findIndex(({ name }) => name === `timer ${half}`));
+    if (from === undefined) this.#powerUp();
+    this.#agree();
+  }
+
+  /** The supply's own capacitor is full at once. */
+  #powerUp(): void {
+    const supply = this.#circuit.sources.find(({ name }) => name === 'supply');
+    const reservoir = this.#circuit.capacitors.findIndex(({ name }) => name === 'reservoir');
+    if (supply && reservoir >= 0) this.#volts[reservoir] = supply.volts;
+  }
+
+  #linear(): Linear | null {
+    const key = this.#state.join();
+    let linear = this.#linears.get(key);
+    if (linear === undefined) {
+      linear = linearOf(this.#circuit, this.#state);
+      this.#linears.set(key, linear);
+    }
+    if (linear === null) this.trouble ??= 'singular';
+    return linear;
+  }
+
+  /** Switches whatever is due at this very moment, one at a time, the furthest past its guard first. */
+  #agree(): void {
+    for (let turn = 0; turn < MOST_AT_ONCE; turn++) {
+      const linear = this.#linear();
+      if (linear === null) return;
+      const now = segmentFrom(linear, this.#volts, this.#time);
+      let [worst, by, to] = [-1, PASSED, 0];
+      for (const { at, all, next } of linear.guards) {
+        if (this.#readyAt[at]! > this.#time) continue;
+        const value = now.least(all, 0);
+        if (value > by) [worst, by, to] = [at, value, next];
+      }
+      if (worst < 0) return;
+      this.#flip(worst, to);
+    }
+    this.trouble ??= 'no agreement';
+  }
+
+  #flip(at: number, to: number): void {
+    for (const half of ['A', 'B'] as const)
+      if (at === this.#halfAt[half] && to === HALF.high && this.#state[at] !== HALF.high)
+        this.#edges[half].push(this.#time);
+    this.#state[at] = to;
+    this.#events++;
+    const { dwell } = this.#circuit.switches[at]!;
+    if (dwell > 0) this.#readyAt[at] = this.#time + dwell;
+  }
+
+  /** Lets time pass. */
+  forward(seconds: Seconds): void {
+    const until = this.#time + seconds;
+    const most = this.#events + MOST_EVENTS;
+    while (this.#time < until && this.trouble === null && this.#events < most) {
+      const linear = this.#linear();
+      if (linear === null) return;
+      const segment = segmentFrom(linear, this.#volts, this.#time);
+      let end = until;
+      for (const ready of this.#readyAt) if (ready > this.#time && ready < end) end = ready;
+      const event = segment.firstPassed(end - this.#time, (at) => this.#readyAt[at]! <= this.#time);
+      segment.seconds = event === null ? end - this.#time : event.after;
+      this.#volts = segment.capacitorVolts(segment.seconds);
+      this.#time = event === null ? end : this.#time + event.after;
+      this.#segments.push(segment);
+      if (event !== null) this.#flip(event.at, event.next);
+      this.#agree();
+    }
+  }
+
+  /**
+   * Capacitors far slower than the run are set where no mean current flows: the mean of the time just run, times
+   * the resistance each sees.
+   */
+  evenOut(seconds: Seconds): void {
+    const last = this.#segments.at(-1);
+    if (last === undefined) return;
+    const half = this.#time - seconds / 2;
+    for (const [k, { farads }] of this.#circuit.capacitors.entries()) {
+      const ohms = last.linear.capacitorOhms[k]!;
+      if (ohms * farads < seconds / 3) continue;
+      const begun = this.#segments.find(({ start }) => start >= half);
+      if (begun === undefined) continue;
+      const rise = this.#volts[k]! - begun.capacitorVolts(0)[k]!;
+      const span = this.#time - begun.start;
+      if (span > 0) this.#volts[k]! += (rise / span) * farads * ohms;
+    }
+    this.#agree();
+  }
+
+  startMeasuring(): void {
+    this.#segments = [];
+    this.#edges.A.length = 0;
+    this.#edges.B.length = 0;
+    this.#from = this.#time;
+    this.#events = 0;
+  }
+
+  /** A half has turned, but too seldom to tell its frequency. */
+  turnsSlowly(): boolean {
+    return (
+      this.#events < MOST_EVENTS / 2 &&
+      (['A', 'B'] as const).some((half) => {
+        const { length } = this.#edges[half];
+        return length >= 1 && length < 3;
+      })
+    );
+  }
+
+  result(): Computed {
+    const segments = this.#segments;
+    const until = this.#time;
+    const { nodes, sources } = this.#circuit;
+    const halves = pairOf((half) => halfOf(this.#edges[half]));
+    const mean = (node: number, from: Seconds, to: Seconds): Volts => {
+      if (node < 0 || to <= from) return 0;
+      let sum = 0;
+      for (const segment of segments) sum += segment.integral(node, from, to);
+      return sum / (to - from);
+    };
+    const nodeOf = (net: string): number => nodes.indexOf(net);
+    const supply = sources.find(({ name }) => name === 'supply');
+    const plus = supply ? mean(supply.a, this.#from, until) - mean(supply.b, this.#from, until) : 0;
+    const last = segments.at(-1)?.linear ?? null;
+    return {
+      kind: 'computed',
+      seconds: until - this.#from,
+      halves,
+      meanOf: (net, half) => {
+        const node = nodeOf(net);
+        if (node < 0) return net === 'ground' ? 0 : null;
+        const own = half === undefined ? null : halves[half];
+        return own !== null && own.edges >= 2
+          ? mean(node, own.firstEdge, own.lastEdge)
+          : mean(node, this.#from, until);
+      },
+      amplitudeOf: (net, hertz) => {
+        const node = nodeOf(net);
+        const whole = Math.floor((until - this.#from) * hertz);
+        if (node < 0 || whole < 1) return 0;
+        const from = until - whole / hertz;
+        let [re, im] = [0, 0];
+        for (const segment of segments) {
+          const part = segment.fourier(node, from, hertz);
+          re += part[0];
+          im += part[1];
+        }
+        return (2 * Math.hypot(re, im)) / (until - from);
+      },
+      supplyAmperes: supply ? (supply.volts - plus) / supply.ohms : 0,
+      drivingOhms: (net) => {
+        const node = nodeOf(net);
+        return node < 0 || last === null ? null : last.drivingOhms(node);
+      },
+      end: {
+        volts: new Map(this.#circuit.capacitors.map(({ name }, k) => [name, this.#volts[k]!])),
+        states: new Map(this.#circuit.switches.map(({ name }, k) => [name, this.#state[k]!])),
+      },
+    };
+  }
+}
+
+function halfOf(edges: readonly Seconds[]): HalfRun {
+  const [firstEdge, lastEdge] = [edges[0] ?? 0, edges.at(-1) ?? 0];
+  const frequency = edges.length >= 2 ? (edges.length - 1) / (lastEdge - firstEdge) : null;
+  return { edges: edges.length, frequency, firstEdge, lastEdge };
+}
