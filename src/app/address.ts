@@ -11,13 +11,37 @@ import { DEFAULT_ROOM } from '../design/room.ts';
 import { linkWords } from '../words/link.ts';
 
 /** Where a link may lead. */
-export const PLACES = ['listen', 'pitch', 'kit'] as const;
+export const PLACES = ['listen', 'pitch', 'class', 'kit'] as const;
 export type Place = (typeof PLACES)[number];
 
 /** The place an address names; null for one this page does not know. No name at all is the first place. */
 export function placeIn(hash: string): Place | null {
   const name = /^#?\/?([^?]*)/.exec(hash)?.[1] ?? '';
   return name === '' ? PLACES[0] : (PLACES.find((place) => place === name) ?? null);
+}
+
+/** What a link may say of the sound: there is none; quiet until switched on; on with the first press. */
+export const SOUNDS_BY_LINK = ['off', 'muted', 'on'] as const;
+export type SoundByLink = (typeof SOUNDS_BY_LINK)[number];
+
+/** What an address says of the sound; null when it says nothing, or nothing known. */
+export function soundIn(hash: string): SoundByLink | null {
+  const said = parameter(hash, 'sound');
+  return SOUNDS_BY_LINK.find((sound) => sound === said) ?? null;
+}
+
+/** The lesson an address asks for; null when it asks for none. */
+export function lessonIn(hash: string): string | null {
+  return parameter(hash, 'lesson');
+}
+
+/** The part of an address from `#` on for pupils: a lesson, and what of the sound. */
+export function lessonLink(lesson: string | null, sound: SoundByLink): string {
+  return `#/class?${new URLSearchParams({ ...(lesson === null ? {} : { lesson }), sound })}`;
+}
+
+function parameter(hash: string, name: string): string | null {
+  return new URLSearchParams(/\?(.*)$/s.exec(hash)?.[1] ?? '').get(name);
 }
 
 /** Entries that a link leaves out where they are still as a new design has them: links are to stay short. */
@@ -81,7 +105,7 @@ function wholeValue(text: string): unknown {
 
 /** Reads the part of an address from `#` on. Never rejects. */
 export async function readLink(hash: string): Promise<LinkRead> {
-  const parts = /^#\/([^?]*)\?d=(.*)$/s.exec(hash);
+  const parts = /^#\/([^?]*)\?(?:sound=[a-z]*&)?d=(.*)$/s.exec(hash);
   if (!parts) return refused({ kind: 'no link' });
   const [, named = '', letters = ''] = parts;
   const place = PLACES.find((known) => known === named);

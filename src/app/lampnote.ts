@@ -6,11 +6,13 @@
 import { type Command, replaceWith, turnThreshold } from '../design/commands.ts';
 import { type Complaint, decodeText, encodeText } from '../design/decode.ts';
 import { type Design, trimmersOf } from '../design/design.ts';
+import type { Bench } from '../lesson/bench.ts';
 import { type JustOn, justOn } from '../plan/threshold.ts';
 import type { Lux, Pair, Seconds, VoiceId } from '../quantity/units.ts';
 import { type EngineSettings, FRAMES_PER_SECOND, settingsOf } from '../sound/settings.ts';
-import { linkFor, linkSentence, type Place, placeIn, readLink } from './address.ts';
+import { lessonIn, linkFor, linkSentence, type Place, placeIn, readLink, soundIn } from './address.ts';
 import { Audition } from './audition.ts';
+import { ClassDesk } from './class-desk.ts';
 import { seconds } from './clock.ts';
 import { derivedInstrument } from './derived.ts';
 import { LightDesk } from './light-desk.ts';
@@ -48,6 +50,7 @@ export class Lampnote {
   readonly light: LightDesk;
   readonly sound: SoundDesk;
   readonly audition: Audition;
+  readonly classroom: ClassDesk;
   /** The light being written down, and the last one that was. */
   readonly recording = new Store<{ readonly running: boolean; readonly seconds: Seconds }>({
     running: false,
@@ -98,6 +101,8 @@ export class Lampnote {
     this.sound.state.subscribe(() => {
       if (this.sound.state.current.kind === 'off') this.audition.stop();
     });
+    this.classroom = this.#classroom();
+    this.live.subscribe((frame) => this.classroom.look(frame));
     this.live.subscribe(({ time, lux }) => this.#writeDown(time, lux));
     this.design.subscribe(() => this.#designChanged());
     this.session.subscribe(() => {
@@ -125,6 +130,7 @@ export class Lampnote {
   goTo(place: Place): void {
     if (place === this.session.current.place) return;
     this.audition.stop();
+    this.classroom.leave();
     if (this.session.current.light === 'camera') this.light.choose('stage');
     this.session.dispatch((session) => ({ ...session, place }));
   }
@@ -134,12 +140,19 @@ export class Lampnote {
   /** Changes the design as one step; the same `gesture` keeps a drag one step. */
   change(label: string, command: Command, gesture: unknown = null): void {
     this.sound.touch();
-    this.design.change(label, command, gesture);
+    this.design.change(label, (before) => this.#allowed(before, command(before)), gesture);
+  }
+
+  /** In a lesson only what the step lets the class touch. */
+  #allowed(before: Design, after: Design): Design {
+    return this.classroom.mayChange(before, after) ? after : before;
   }
 
   /** Opens a file's text. A file that does not read leaves the design as it is and says why. */
   openText(name: string, text: string, label: string): boolean {
     const decoded = decodeText(text);
+    // What is opened is the maker's own: a lesson is left first.
+    if (decoded.ok) this.classroom.leave();
     if (decoded.ok) this.design.change(label, replaceWith(decoded.design));
     this.notice.dispatch(() =>
       decoded.ok
@@ -156,7 +169,11 @@ export class Lampnote {
   async openLink(hash: string, label: string): Promise<void> {
     const place = placeIn(hash);
     if (place) this.goTo(place);
+    const [sound, lesson] = [soundIn(hash), lessonIn(hash)];
+    if (sound) this.setSession({ soundByLink: sound });
+    if (lesson) this.setSession({ lessonByLink: lesson });
     const read = await readLink(hash);
+    if (read.ok) this.classroom.leave();
     if (read.ok) this.design.change(label, replaceWith(read.design));
     const sentence = read.ok ? null : linkSentence(read.reason);
     if (read.ok || sentence)
@@ -201,7 +218,23 @@ export class Lampnote {
     this.recording.dispatch(() => ({ running, seconds: this.#recorder!.seconds }));
   }
 
-  setSession(change: Partial<Pick<Session, 'look' | 'volumeDb' | 'cameraLux' | 'exhibition'>>): void {
+  setSession(
+    change: Partial<
+      Pick<
+        Session,
+        | 'look'
+        | 'volumeDb'
+        | 'cameraLux'
+        | 'exhibition'
+        | 'soundByLink'
+        | 'lessonByLink'
+        | 'hosted'
+        | 'presenterKeys'
+        | 'vibrates'
+        | 'classLanguage'
+      >
+    >,
+  ): void {
     this.session.dispatch((session) => ({ ...session, ...change }));
     if (change.volumeDb !== undefined) this.sound.setVolume(change.volumeDb);
   }
@@ -232,6 +265,35 @@ export class Lampnote {
 
   // --- how one thing reaches the others --------------------------------------------------------------------
 
+  /** The page's bench, lent to lessons. */
+  #classroom(): ClassDesk {
+    let own: Pick<Session, 'light' | 'stage' | 'scene' | 'lamp'> | null = null;
+    const lightNow = () => {
+      const { light, stage, scene, lamp } = this.session.current;
+      return { light, stage, scene, lamp };
+    };
+    return new ClassDesk({
+      present: (): Bench => {
+        const { light, ...rest } = lightNow();
+        return {
+          design: this.design.current,
+          // A recording is no light of a lesson.
+          light: { ...rest, source: light === 'log' ? 'stage' : light },
+        };
+      },
+      lay: ({ design, light: { source, ...rest } }) => {
+        own ??= lightNow();
+        this.design.lend(design);
+        this.light.lay({ ...rest, light: source });
+      },
+      giveBack: () => {
+        this.design.giveBack();
+        if (own) this.light.lay({ ...own, light: own.light === 'camera' ? 'stage' : own.light });
+        own = null;
+      },
+    });
+  }
+
   #settings(): EngineSettings {
     const design = this.design.current;
     return settingsOf(design, derivedInstrument(design));
@@ -239,11 +301,8 @@ export class Lampnote {
 
   /** Stage and scene move many times a second; what is kept seldom does. */
   #keepSession(): void {
-    const { look, volumeDb, exhibition } = this.session.current;
-    const kept = this.#keptSession;
-    if (look === kept.look && volumeDb === kept.volumeDb && exhibition === kept.exhibition) return;
+    keepSession(this.session.current, this.#keptSession);
     this.#keptSession = this.session.current;
-    keepSession(this.session.current);
   }
 
   #designChanged(): void {
@@ -253,6 +312,7 @@ export class Lampnote {
     const settings = this.#settings();
     this.live.setSettings(settings);
     this.sound.send({ kind: 'settings', settings });
-    if (!keepDesign(this.design.current)) this.notice.dispatch(() => ({ kind: 'not kept' }));
+    if (this.design.isLent) return;
+    if (!keepDesign(current)) this.notice.dispatch(() => ({ kind: 'not kept' }));
   }
 }

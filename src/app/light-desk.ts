@@ -68,10 +68,19 @@ export class LightDesk {
     this.#start(0);
   }
 
-  setStage(change: Partial<Stage>): void {
+  /** Another light altogether, from its beginning. */
+  lay(light: Pick<Session, 'light' | 'stage' | 'scene' | 'lamp'>): void {
+    if (light.light !== 'camera') this.camera.stop();
+    this.#change(light);
+    this.#lux = stageLux(light.stage);
+    this.#start(0);
+  }
+
+  /** `standsIn`: the stage lights the sensors for a camera that is not on. */
+  setStage(change: Partial<Stage>, standsIn = false): void {
     this.#session.dispatch((session) => ({ ...session, stage: { ...session.stage, ...change } }));
     const { light, stage } = this.#session.current;
-    if (light === 'stage') this.#aim(stageLux(stage), AIM_SECONDS);
+    if (light === 'stage' || standsIn) this.#aim(stageLux(stage), AIM_SECONDS);
   }
 
   /** Another scene, from its beginning. */

@@ -3,7 +3,8 @@
 import { SCENES, type Scene } from '../light/scene.ts';
 import { DEFAULT_STAGE, type Stage } from '../light/stage.ts';
 import type { Lux } from '../quantity/units.ts';
-import { PLACES, type Place } from './address.ts';
+import type { Language } from '../words/amounts.ts';
+import { PLACES, type Place, type SoundByLink } from './address.ts';
 import type { OpenLog, RoomLamp } from './playing-light.ts';
 
 export type Look = 'light' | 'dark' | 'projector';
@@ -27,6 +28,18 @@ export interface Session {
   readonly reference: { readonly note: number; readonly sounds: boolean };
   /** Steady tones do not fade. */
   readonly exhibition: boolean;
+  /** What the link this page was opened by says of the sound. */
+  readonly soundByLink: SoundByLink | null;
+  /** The lesson a link asks for. */
+  readonly lessonByLink: string | null;
+  /** An address where this page is served to others; '' = none. */
+  readonly hosted: string;
+  /** Keys of the presenter in a lesson. */
+  readonly presenterKeys: boolean;
+  /** Gates are felt, where the device can. */
+  readonly vibrates: boolean;
+  /** Of lessons and what is printed with them. */
+  readonly classLanguage: Language;
 }
 
 /** Never louder than this; the default is quiet. */
@@ -45,4 +58,10 @@ export const DEFAULT_SESSION: Session = {
   cameraLux: 300,
   reference: { note: 57, sounds: false },
   exhibition: false,
+  soundByLink: null,
+  lessonByLink: null,
+  hosted: '',
+  presenterKeys: true,
+  vibrates: false,
+  classLanguage: 'en',
 };

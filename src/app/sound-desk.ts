@@ -65,6 +65,7 @@ export class SoundDesk {
   /** From a press only. */
   async on(): Promise<void> {
     if (this.state.current.kind !== 'off') return this.wake();
+    if (this.#session.current.soundByLink === 'off') return;
     const attempt = ++this.#attempt;
     this.#set({ ...OFF, kind: 'starting' });
     const AudioContextHere = globalThis.AudioContext as typeof AudioContext | undefined;

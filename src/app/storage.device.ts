@@ -2,6 +2,7 @@
 import * as v from 'valibot';
 import { decodeText, encodeText } from '../design/decode.ts';
 import type { Design } from '../design/design.ts';
+import { LANGUAGES } from '../words/amounts.ts';
 import { DEFAULT_SESSION, type Session, VOLUME } from './session.ts';
 
 const DESIGN_KEY = 'lampnote.design';
@@ -12,7 +13,14 @@ const kept = v.object({
   look: v.picklist(['light', 'dark', 'projector']),
   volumeDb: v.pipe(v.number(), v.minValue(VOLUME.min), v.maxValue(VOLUME.max)),
   exhibition: v.boolean(),
+  hosted: v.optional(v.string(), DEFAULT_SESSION.hosted),
+  presenterKeys: v.optional(v.boolean(), DEFAULT_SESSION.presenterKeys),
+  vibrates: v.optional(v.boolean(), DEFAULT_SESSION.vibrates),
+  classLanguage: v.optional(v.picklist(LANGUAGES), DEFAULT_SESSION.classLanguage),
 });
+
+/** What of the sitting is kept. */
+const KEPT = Object.keys(kept.entries) as readonly (keyof typeof kept.entries)[];
 
 /** False when the browser will not keep it (full, or forbidden). */
 export function keepDesign(design: Design): boolean {
@@ -26,8 +34,10 @@ export function keptDesign(): Design | null {
   return decoded?.ok ? decoded.design : null;
 }
 
-export function keepSession({ look, volumeDb, exhibition }: Session): boolean {
-  return put(SESSION_KEY, JSON.stringify({ look, volumeDb, exhibition }));
+/** Keeps how the page is set, unless it is as it was kept last. */
+export function keepSession(session: Session, last: Session): boolean {
+  if (KEPT.every((entry) => session[entry] === last[entry])) return false;
+  return put(SESSION_KEY, JSON.stringify(Object.fromEntries(KEPT.map((entry) => [entry, session[entry]]))));
 }
 
 export function keptSession(): Session {

@@ -60,8 +60,16 @@ export interface History {
   readonly redo: string | null;
 }
 
+/** A document laid aside with its history. */
+interface Aside<T> {
+  readonly value: T;
+  readonly past: Step<T>[];
+  readonly future: Step<T>[];
+}
+
 /** A store whose changes can be taken back. Steps of one gesture (same `gesture`) are one change. */
 export class DocumentStore<T> extends Store<T> {
+  #aside: Aside<T> | null = null;
   #past: Step<T>[] = [];
   #future: Step<T>[] = [];
   #gesture: unknown = null;
@@ -106,6 +114,35 @@ export class DocumentStore<T> extends Store<T> {
 
   redo(): void {
     this.#move(this.#future, this.#past);
+  }
+
+  /** Another document lies here for a while. */
+  get isLent(): boolean {
+    return this.#aside !== null;
+  }
+
+  /** Lays another document here, with a history of its own; the first one is kept aside, whole. */
+  lend(value: T): void {
+    this.refuseWhileTelling();
+    this.#aside ??= { value: this.current, past: this.#past, future: this.#future };
+    this.#begin([], []);
+    this.dispatch(() => value);
+  }
+
+  /** The document that was laid aside comes back with its history. */
+  giveBack(): void {
+    this.refuseWhileTelling();
+    const aside = this.#aside;
+    if (aside === null) return;
+    this.#begin(aside.past, aside.future);
+    this.dispatch(() => aside.value);
+    this.#aside = null;
+  }
+
+  #begin(past: Step<T>[], future: Step<T>[]): void {
+    this.#past = past;
+    this.#future = future;
+    this.#gesture = null;
   }
 
   get history(): History {

@@ -165,7 +165,7 @@ export class LampNote extends AppElement {
       <button
         type="button"
         class="primary"
-        ?disabled=${kind === 'starting'}
+        ?disabled=${kind === 'starting' || this.#session.value.soundByLink === 'off'}
         @click=${() => (kind === 'on' ? this.app.sound.off() : this.app.sound.on())}
       >
         ${label}
@@ -213,13 +213,17 @@ export class LampNote extends AppElement {
 
   #soundWords(): TemplateResult {
     const { kind, trouble, faded } = this.#sound.value;
+    const { soundByLink } = this.#session.value;
+    const byLink = kind === 'off' && (soundByLink === 'off' || soundByLink === 'on') ? soundByLink : null;
     const text = trouble
       ? words.sound.trouble[trouble]
       : faded
         ? words.sound.faded
         : kind === 'on'
           ? words.sound.hint
-          : `${words.sound.off} ${cautionsAt('headphones')[0]!.words}`;
+          : byLink
+            ? `${words.bar.soundByLink[byLink]} ${cautionsAt('headphones')[0]!.words}`
+            : `${words.sound.off} ${cautionsAt('headphones')[0]!.words}`;
     return html`<div class="says">
       <p class=${trouble ? 'fault' : ''} role="status">${text}</p>
       <choice-row
@@ -292,14 +296,23 @@ export class LampNote extends AppElement {
     if (!document.hidden) this.app.sound.shown();
   };
 
-  readonly #wake = (): void => this.app.sound.wake();
+  readonly #wake = (): void => {
+    const { soundByLink } = this.app.session.current;
+    if (soundByLink === 'on' && this.app.sound.state.current.kind === 'off') {
+      // Once: whoever switches it off again has decided.
+      this.app.setSession({ soundByLink: null });
+      void this.app.sound.on();
+      return;
+    }
+    this.app.sound.wake();
+  };
 
   readonly #key = (event: KeyboardEvent): void => {
     if (event.key === 'Escape' && event.shiftKey) {
       void this.app.sound.off();
       return;
     }
-    this.app.sound.wake();
+    this.#wake();
     if (event.key === 'Escape' && !event.defaultPrevented) {
       this.app.light.setStage({ cover: { A: 0, B: 0 } });
       return;

@@ -3,21 +3,23 @@
  * hazard arises, before the act. Local rules and licensed practice always come first.
  */
 
-export type CautionPlace =
-  | 'sound'
-  | 'headphones'
-  | 'light'
-  | 'camera'
-  | 'timing capacitor'
-  | 'output'
-  | 'supply'
-  | 'cell'
-  | 'building'
-  | 'order in the eu'
-  | 'order in the uk'
-  | 'order elsewhere'
-  | 'battery transport'
-  | 'first power-up';
+export const CAUTION_PLACES = [
+  'sound',
+  'headphones',
+  'light',
+  'camera',
+  'timing capacitor',
+  'output',
+  'supply',
+  'cell',
+  'building',
+  'order in the eu',
+  'order in the uk',
+  'order elsewhere',
+  'battery transport',
+  'first power-up',
+] as const;
+export type CautionPlace = (typeof CAUTION_PLACES)[number];
 
 export interface Caution {
   readonly hazard: string;

@@ -66,7 +66,7 @@ export const words = {
 
   places: {
     heading: 'Places',
-    names: { listen: 'Listen', pitch: 'Pitch', kit: 'Kit' },
+    names: { listen: 'Listen', pitch: 'Pitch', class: 'Class', kit: 'Kit' },
     title: (place: string) => `${place} – Lampnote`,
     coming: (place: string) => `${place} is on its way.`,
     missing: (place: string) =>
@@ -91,6 +91,10 @@ export const words = {
     designs: 'Ready designs',
     look: 'Page',
     looks: { light: 'light', dark: 'dark', projector: 'projector' },
+    soundByLink: {
+      off: 'The link this page was opened by leaves the sound off. The gates follow the light all the same, in words and pictures.',
+      on: 'The first press anywhere switches the sound on, as the link asks.',
+    },
     shortcuts:
       'Shift+Escape stops the sound from anywhere. Ctrl+Z takes a change back, Ctrl+Shift+Z brings it again.',
   },

@@ -1,0 +1,170 @@
+/**
+ * A lesson on the page. While it is open the page's design and light are the lesson's; the maker's own lie aside, whole
+ * and with their history, and come back when the lesson is left. A lesson that was left goes on where it was.
+ */
+import type { Design } from '../design/design.ts';
+import type { Bench } from '../lesson/bench.ts';
+import { keepsTo } from '../lesson/controls.ts';
+import type { Lesson } from '../lesson/lesson.ts';
+import type { Progress } from '../lesson/progress.ts';
+import * as progress from '../lesson/progress.ts';
+import type { Lux, Seconds } from '../quantity/units.ts';
+import type { LiveFrame } from './live.ts';
+import { Store } from './store.ts';
+
+export interface OpenLesson {
+  readonly lesson: Lesson;
+  readonly progress: Progress;
+}
+
+/** What the desk needs of the page. */
+export interface ClassBench {
+  /** What lies on the page's bench. */
+  present(): Bench;
+  /** Lays a lesson's bench out instead. */
+  lay(bench: Bench): void;
+  /** The maker's own design and light again. */
+  giveBack(): void;
+}
+
+/** The model is looked at this often: oftener than anything shown changes. */
+const LOOK_SECONDS: Seconds = 0.2;
+
+export class ClassDesk {
+  readonly open = new Store<OpenLesson | null>(null);
+  readonly #bench: ClassBench;
+  /** Lessons that were left, by name. */
+  readonly #left = new Map<string, Progress>();
+  #looked: Seconds = Number.NEGATIVE_INFINITY;
+
+  constructor(bench: ClassBench) {
+    this.#bench = bench;
+  }
+
+  /** What lies on the bench now. */
+  get bench(): Bench {
+    return this.#bench.present();
+  }
+
+  /** How far a lesson had come when it was left; null = not begun. */
+  leftAt(lesson: Lesson): Progress | null {
+    return this.#left.get(lesson.id) ?? null;
+  }
+
+  /** Opens a lesson, its steps made from `base`: where it was left, or at its first step. One that had been finished starts again. */
+  begin(lesson: Lesson, base: Design): void {
+    this.leave();
+    const own = this.#bench.present();
+    const before = this.#left.get(lesson.id);
+    const anew = before?.finished
+      ? progress.restart(lesson, before, progress.benchOf(lesson, before))
+      : before;
+    const next = anew ? { ...anew, own } : progress.begin(lesson, own, base);
+    this.#bench.lay(progress.benchOf(lesson, next));
+    this.open.dispatch(() => ({ lesson, progress: next }));
+  }
+
+  /** Closes the lesson; the maker's own bench comes back. Nothing happens when none is open. */
+  leave(): void {
+    const { current } = this.open;
+    if (current === null) return;
+    const { lesson } = current;
+    this.#left.set(lesson.id, progress.kept(lesson, current.progress, this.#bench.present()));
+    this.open.dispatch(() => null);
+    this.#bench.giveBack();
+  }
+
+  /** Whether the design may change so: a step allows only what its controls write. */
+  mayChange(before: Design, after: Design): boolean {
+    const { current } = this.open;
+    const controls = current && progress.controlsOf(current.lesson, current.progress);
+    return controls === null || keepsTo(controls, before, after);
+  }
+
+  /** The next thing there is to do: begin after a notice, try after a guess, show after the trial, then the next step. */
+  advance(): void {
+    this.#change((lesson, now) => {
+      const { phase } = progress.recordOf(lesson, now);
+      switch (phase) {
+        case 'notice':
+          return progress.noticed(lesson, now);
+        case 'ask':
+          return progress.tried(lesson, now);
+        case 'try':
+          return progress.revealed(lesson, now);
+        case 'reveal':
+          return progress.next(lesson, now, this.#bench.present());
+      }
+    });
+  }
+
+  answer(answer: progress.Answer): void {
+    this.#change((lesson, now) => progress.answered(lesson, now, answer));
+  }
+
+  /** Goes on without a guess. */
+  pass(): void {
+    this.#change((lesson, now) => progress.tried(lesson, progress.answered(lesson, now, { kind: 'passed' })));
+  }
+
+  count(option: string, hands: number): void {
+    this.#change((lesson, now) => progress.counted(lesson, now, option, hands));
+  }
+
+  /** One more pupil's place on the light axis; null takes the last back. */
+  point(lux: Lux | null): void {
+    this.#change((lesson, now) => progress.pointed(lesson, now, lux));
+  }
+
+  /** Shows the answer although the step has not been met. */
+  showAnyway(): void {
+    this.#change((lesson, now) => progress.revealed(lesson, now, true));
+  }
+
+  back(): void {
+    this.#change((lesson, now) => progress.back(lesson, now, this.#bench.present()));
+  }
+
+  restart(): void {
+    this.#change((lesson, now) => progress.restart(lesson, now, this.#bench.present()), true);
+  }
+
+  /** The step's bench as it was set up. */
+  resetBench(): void {
+    this.#change((lesson, now) => progress.resetBench(lesson, now), true);
+  }
+
+  /** Into free play, or back to the lesson. */
+  toggleFree(): void {
+    this.#change((lesson, now) =>
+      now.mode === 'free'
+        ? progress.toLesson(lesson, now, this.#bench.present())
+        : progress.toFree(lesson, now, this.#bench.present()),
+    );
+  }
+
+  /** Looks at the running model. */
+  look(frame: LiveFrame): void {
+    const { current } = this.open;
+    if (current === null || (frame.time >= this.#looked && frame.time - this.#looked < LOOK_SECONDS)) return;
+    this.#looked = frame.time;
+    this.#change((lesson, now) => progress.looked(lesson, now, this.#bench.present(), frame));
+  }
+
+  #change(next: (lesson: Lesson, now: Progress) => Progress, lays = false): void {
+    const { current } = this.open;
+    if (current === null) return;
+    const { lesson, progress: before } = current;
+    const after = next(lesson, before);
+    if (after === before) return;
+    if (lays || whereOf(lesson, before) !== whereOf(lesson, after))
+      this.#bench.lay(progress.benchOf(lesson, after));
+    this.open.dispatch(() => ({ lesson, progress: after }));
+  }
+}
+
+/** Another bench lies there at another one of these. */
+function whereOf(lesson: Lesson, now: Progress): string {
+  const waits = progress.recordOf(lesson, now).phase === 'notice';
+  return `${now.mode} ${now.step} ${waits}`;
+}

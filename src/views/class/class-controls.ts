@@ -1,0 +1,294 @@
+/** `<class-controls>`: the controls a step lets the class touch, or all of them in free play. */
+import { css, html, type TemplateResult } from 'lit';
+import { derivedInstrument } from '../../app/derived.ts';
+import type { Lampnote } from '../../app/lampnote.ts';
+import type { LightSource, Session } from '../../app/session.ts';
+import { cameraStands } from '../../app/stand-in.ts';
+import type { Design } from '../../design/design.ts';
+import { trimmersOf } from '../../design/design.ts';
+import {
+  CONTROL_IDS,
+  CONTROLS,
+  type Control,
+  type ControlId,
+  type Setting,
+  settingOf,
+  withSetting,
+} from '../../lesson/controls.ts';
+import { TRIMMERS } from '../../parts/trimmers.ts';
+import type { QuantityKind } from '../../quantity/parse.ts';
+import type { VoiceId } from '../../quantity/units.ts';
+import { type AmountKind, amountIn } from '../../words/amounts.ts';
+import { CLASS_WORDS } from '../../words/class-words.ts';
+import { words } from '../../words/en.ts';
+import { AppElement } from '../app-element.ts';
+import '../controls/choice-row.ts';
+import { choicesOf } from '../controls/choices.ts';
+import type { ChooseDetail, Phase, SlideDetail, TurnDetail } from '../controls/events.ts';
+import '../controls/level-slider.ts';
+import '../controls/trimmer-control.ts';
+import { GestureEdits, reader } from '../edits.ts';
+import { fieldStyles, listRow } from '../fields.ts';
+import '../listen/camera-panel.ts';
+import '../listen/scene-panel.ts';
+import { LiveFrames, Selected } from '../select.ts';
+import { common } from '../theme/shared.ts';
+import { classStyles } from './class-styles.ts';
+import { luxIn, PAGE } from './lesson-words.ts';
+
+type NumberControl = Extract<Control, { kind: 'number' }>;
+
+const AMOUNTS: Readonly<Partial<Record<QuantityKind, AmountKind>>> = {
+  illuminance: 'lux',
+  resistance: 'ohms',
+  capacitance: 'farads',
+  voltage: 'volts',
+  share: 'share',
+};
+const SOURCES = ['stage', 'scene', 'camera'] as const satisfies readonly LightSource[];
+const readShare = reader('share', { min: 0, max: 1 });
+/** The voice a control belongs to, where it belongs to one. */
+const VOICE: Readonly<Partial<Record<ControlId, VoiceId>>> = {
+  'hand A': 'A',
+  'hand B': 'B',
+  'pitch A': 'A',
+  'pitch B': 'B',
+  'charge resistor A': 'A',
+  'charge resistor B': 'B',
+  'capacitor A': 'A',
+  'capacitor B': 'B',
+};
+
+export class ClassControls extends AppElement {
+  static override properties = {
+    ...AppElement.properties,
+    allowed: { attribute: false },
+    disabled: { type: Boolean },
+    said: { state: true },
+  };
+  static override styles = [
+    common,
+    fieldStyles,
+    classStyles,
+    css`
+      .controls {
+        display: grid;
+        grid-template-columns: repeat(auto-fit, minmax(min(100%, 21em), 1fr));
+        align-items: start;
+        gap: 10px 34px;
+        --label-width: 8.5em;
+        --value-width: 5.6em;
+      }
+      label.tick {
+        margin-left: var(--label-width);
+      }
+      camera-panel,
+      scene-panel {
+        min-width: 0;
+      }
+    `,
+  ];
+
+  /** What may be touched; null = everything. */
+  declare allowed: readonly ControlId[] | null;
+  declare disabled: boolean;
+  /** What the last press came to. */
+  declare said: string;
+
+  #design!: Selected<Design, Design>;
+  #session!: Selected<Session, Session>;
+  #live!: LiveFrames;
+  #edits!: GestureEdits;
+
+  constructor() {
+    super();
+    this.allowed = null;
+    this.disabled = false;
+    this.said = '';
+  }
+
+  protected override bind(app: Lampnote): void {
+    this.#design = new Selected(this, app.design, (design) => design);
+    this.#session = new Selected(this, app.session, (session) => session);
+    this.#live = new LiveFrames(this, app.live, 4);
+    this.#edits = new GestureEdits(app);
+  }
+
+  protected override render(): TemplateResult {
+    const ids = this.allowed ?? CONTROL_IDS;
+    const { light } = this.#session.value;
+    const page = PAGE[this.#session.value.classLanguage];
+    // Where nothing is lit by the lamp, moving it would do nothing.
+    const shown = ids.filter((id) => id !== 'camera' || light !== 'camera');
+    return html`${this.allowed === null ? this.#sources() : ''}
+      ${this.allowed !== null && light === 'camera' ? html`<camera-panel .app=${this.app}></camera-panel>` : ''}
+      ${light === 'camera' && cameraStands(this.app) ? html`<p class="small">${page.controls.standsIn}</p>` : ''}
+      <div class="controls">${shown.map((id) => this.#control(id))}</div>
+      <p class="small" role="status">${this.said}</p>`;
+  }
+
+  /** In free play the light may come from anywhere. */
+  #sources(): TemplateResult {
+    const { light, classLanguage } = this.#session.value;
+    return html`<choice-row
+        legend=${PAGE[classLanguage].controls.source}
+        .choices=${choicesOf(Object.fromEntries(SOURCES.map((source) => [source, words.light.sources[source]])))}
+        value=${light}
+        @choose=${({ detail }: CustomEvent<ChooseDetail>) => this.app.light.choose(detail.value as LightSource)}
+      ></choice-row>
+      ${light === 'scene' ? html`<scene-panel .app=${this.app}></scene-panel>` : ''}
+      ${light === 'camera' ? html`<camera-panel .app=${this.app}></camera-panel>` : ''}`;
+  }
+
+  #control(id: ControlId): TemplateResult {
+    const control = CONTROLS[id];
+    switch (control.kind) {
+      case 'number':
+        return id === 'threshold' || id === 'pitch A' || id === 'pitch B'
+          ? this.#trimmer(id)
+          : this.#slider(id, control);
+      case 'choice':
+        return this.#choice(id, control.options);
+      case 'press':
+        return id === 'camera'
+          ? html`<button type="button" ?disabled=${this.disabled} @click=${() => this.app.light.choose('camera')}>
+              ${this.#name(id)}
+            </button>`
+          : html`<button type="button" ?disabled=${this.disabled} @click=${this.#turnToJustOn}>${this.#name(id)}</button>`;
+    }
+  }
+
+  #name(id: ControlId): string {
+    return CLASS_WORDS[this.#session.value.classLanguage].controls[id];
+  }
+
+  #text(quantity: QuantityKind, value: number): string {
+    return amountIn(this.#session.value.classLanguage, { kind: AMOUNTS[quantity] ?? 'number', value });
+  }
+
+  #slider(id: ControlId, control: NumberControl): TemplateResult {
+    const value = settingOf(this.app.classroom.bench, id);
+    const { choices } = CLASS_WORDS[this.#session.value.classLanguage];
+    const fitted = typeof value === 'number';
+    const readout = fitted ? this.#text(control.quantity, value) : choices.none;
+    return html`<div>
+      <level-slider
+        .voice=${VOICE[id] ?? null}
+        label=${this.#name(id)}
+        .value=${fitted ? value : control.max}
+        min=${control.min}
+        max=${control.max}
+        scale=${control.scale}
+        .disabled=${this.disabled || !fitted}
+        .readout=${readout}
+        .valuetext=${this.#spoken(id, readout)}
+        @slide=${({ detail }: CustomEvent<SlideDetail>) => this.#set(id, detail.value, detail.phase)}
+      ></level-slider>
+      ${control.orNone ? this.#fitted(id, control, fitted) : ''}
+    </div>`;
+  }
+
+  #fitted(id: ControlId, control: NumberControl, fitted: boolean): TemplateResult {
+    const { classLanguage } = this.#session.value;
+    return html`<label class="tick">
+      <input
+        type="checkbox"
+        .checked=${fitted}
+        ?disabled=${this.disabled}
+        @change=${(event: Event) =>
+          this.#set(id, (event.currentTarget as HTMLInputElement).checked ? control.max : null, 'end')}
+      />
+      ${this.#name(id)}: ${PAGE[classLanguage].controls.fitted}
+    </label>`;
+  }
+
+  /** A hand tells what it does to its sensor. */
+  #spoken(id: ControlId, readout: string): string {
+    if (id !== 'hand A' && id !== 'hand B') return readout;
+    const voice = VOICE[id]!;
+    const { classLanguage } = this.#session.value;
+    const lux = this.#live.frame?.lux[voice] ?? 0;
+    return PAGE[classLanguage].controls.handSays(voice, readout, luxIn(classLanguage, lux));
+  }
+
+  #trimmer(id: 'threshold' | 'pitch A' | 'pitch B'): TemplateResult {
+    const design = this.#design.value;
+    const { classLanguage: language } = this.#session.value;
+    const { controls: says } = PAGE[language];
+    const voice = VOICE[id] ?? null;
+    const owner = voice ?? trimmersOf(design)[0]!;
+    const part = voice === null ? design.threshold.trimmers[owner].trimmer : design.voices[owner].trimmer;
+    const turned = this.#text('share', part.rotation);
+    const { referenceVolts } = derivedInstrument(design).voices[owner];
+    const readout =
+      voice === null
+        ? says.reference(amountIn(language, { kind: 'volts', value: referenceVolts }), turned)
+        : says.turned(turned);
+    const label = this.#name(id);
+    return html`<trimmer-control
+      .voice=${voice}
+      .label=${label}
+      .rotation=${part.rotation}
+      .turns=${TRIMMERS[part.part].turns}
+      .text=${turned}
+      .parse=${readShare}
+      .valuetext=${readout}
+      .readout=${readout}
+      .fieldLabel=${words.voices.box(label)}
+      .lessLabel=${words.voices.oneLess(label)}
+      .moreLabel=${words.voices.oneMore(label)}
+      .disabled=${this.disabled}
+      scale-start="0"
+      scale-end="100 %"
+      @turn=${({ detail }: CustomEvent<TurnDetail>) => this.#set(id, detail.rotation, detail.phase)}
+    ></trimmer-control>`;
+  }
+
+  #choice(id: ControlId, options: readonly string[]): TemplateResult {
+    const { choices } = CLASS_WORDS[this.#session.value.classLanguage];
+    const names = options.map((option) => [option, choices[option as keyof typeof choices]] as const);
+    const value = String(settingOf(this.app.classroom.bench, id));
+    if (options.length > 3 && !this.disabled)
+      return listRow(this.#name(id), names, value, (chosen) => this.#set(id, chosen, 'end'));
+    return html`<choice-row
+      legend=${this.#name(id)}
+      .choices=${choicesOf(Object.fromEntries(options.length > 3 ? names.filter(([o]) => o === value) : names))}
+      value=${value}
+      .disabled=${this.disabled}
+      @choose=${({ detail }: CustomEvent<ChooseDetail>) => this.#set(id, detail.value, 'end')}
+    ></choice-row>`;
+  }
+
+  /** The setting goes where it belongs: into the document as one step, or to the light. */
+  #set(id: ControlId, value: Setting, phase: Phase): void {
+    const before = this.app.classroom.bench;
+    const after = withSetting(before, id, value);
+    if (CONTROLS[id].writes.length > 0)
+      this.#edits.edit(
+        this.#name(id),
+        (design) => withSetting({ ...before, design }, id, value).design,
+        phase,
+      );
+    const { stage, lamp } = after.light;
+    if (stage !== before.light.stage) this.app.light.setStage(stage, cameraStands(this.app));
+    if (lamp !== before.light.lamp) this.app.light.setLamp(lamp);
+    this.app.sound.touch();
+  }
+
+  readonly #turnToJustOn = (): void => {
+    const found = Object.values(this.app.turnToJustOn(this.#name('just on')));
+    this.said = found.some((one) => one?.kind === 'never')
+      ? words.threshold.justOnNever
+      : found.some((one) => one?.kind === 'always')
+        ? words.threshold.justOnAlways
+        : words.threshold.justOnDone;
+  };
+}
+
+customElements.define('class-controls', ClassControls);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'class-controls': ClassControls;
+  }
+}

@@ -1,0 +1,256 @@
+/** `<lesson-player>`: a lesson under way: the picture above, what the step says beneath, beside it what may be touched. */
+import { html, type PropertyValues, type TemplateResult } from 'lit';
+import type { OpenLesson } from '../../app/class-desk.ts';
+import type { Lampnote } from '../../app/lampnote.ts';
+import type { Session } from '../../app/session.ts';
+import type { SoundState } from '../../app/sound-desk.ts';
+import type { StageId, StageMode } from '../../lesson/lesson.ts';
+import { shownVoices } from '../../lesson/picture.ts';
+import { controlsOf, recordOf, stepOf } from '../../lesson/progress.ts';
+import { VOICES } from '../../quantity/units.ts';
+import { CLASS_WORDS } from '../../words/class-words.ts';
+import { AppElement } from '../app-element.ts';
+import './class-controls.ts';
+import { classStyles } from './class-styles.ts';
+import { PAGE, stepWords, wordsOf } from './lesson-words.ts';
+import { notesOf } from './notes.ts';
+import { NotesWindow } from './notes-window.ts';
+import './picture-panel.ts';
+import { playerStyles } from './player-styles.ts';
+import { type PresenterAct, PresenterKeys } from './presenter-keys.ts';
+import './step-panel.ts';
+import '../controls/choice-row.ts';
+import { choicesOf } from '../controls/choices.ts';
+import { type ChooseDetail, fire } from '../controls/events.ts';
+import { printOnly } from '../print-only.ts';
+import { Selected } from '../select.ts';
+import { common } from '../theme/shared.ts';
+
+const ALL_SHOWN: Readonly<Record<StageId, StageMode>> = {
+  lux: 'shown',
+  ohms: 'shown',
+  volts: 'shown',
+  compare: 'shown',
+  gate: 'shown',
+  tone: 'shown',
+};
+
+export class LessonPlayer extends AppElement {
+  static override properties = {
+    ...AppElement.properties,
+    algebra: { state: true },
+    notesHere: { state: true },
+    told: { state: true },
+  };
+  static override styles = [common, classStyles, playerStyles];
+
+  declare algebra: boolean;
+  /** No second window: the notes stand on the page. */
+  declare notesHere: boolean;
+  declare told: string;
+
+  #open!: Selected<OpenLesson | null, OpenLesson | null>;
+  #session!: Selected<Session, Session>;
+  #sound!: Selected<SoundState, SoundState>;
+  readonly #notes = new NotesWindow();
+  #where = '';
+
+  constructor() {
+    super();
+    this.algebra = false;
+    this.notesHere = false;
+    this.told = '';
+  }
+
+  protected override bind(app: Lampnote): void {
+    this.#open = new Selected(this, app.classroom.open, (open) => open);
+    this.#session = new Selected(this, app.session, (session) => session);
+    this.#sound = new Selected(this, app.sound.state, (sound) => sound);
+    new PresenterKeys(
+      this,
+      () => this.#session.value.presenterKeys,
+      (act) => this.#act(act),
+    );
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#notes.close();
+  }
+
+  get #page() {
+    return PAGE[this.#session.value.classLanguage];
+  }
+
+  protected override render(): TemplateResult {
+    const open = this.#open.value;
+    if (open === null) return html``;
+    const { lesson, progress } = open;
+    const { classLanguage: language } = this.#session.value;
+    const step = stepOf(lesson, progress);
+    const free = progress.mode === 'free';
+    return html`<article lang=${language} aria-labelledby="lesson">
+      <header>
+        <h2 id="lesson">${wordsOf(lesson, language).title}</h2>
+        <span class="muted">${free ? CLASS_WORDS[language].go.free : this.#page.step(progress.step + 1, lesson.steps.length)}</span>
+      </header>
+      <picture-panel
+        .app=${this.app}
+        .voices=${free ? VOICES : shownVoices(step.voices)}
+        .stages=${free ? ALL_SHOWN : step.stages}
+        .step=${`${lesson.id} ${step.id} ${progress.mode}`}
+      ></picture-panel>
+      ${free ? this.#free() : progress.finished ? this.#finished(open) : this.#step(open)}
+      ${this.#bar(open)}
+      ${this.notesHere ? html`<aside class="notes"><p class="fault">${this.#page.present.notesBlocked}</p>${notesOf(open, language)}</aside>` : ''}
+      <p class="visually-hidden" role="status">${this.told}</p>
+    </article>`;
+  }
+
+  #step({ lesson, progress }: OpenLesson): TemplateResult {
+    const { controls: says } = this.#page;
+    const { phase } = recordOf(lesson, progress);
+    const { controls } = stepOf(lesson, progress);
+    const allowed = controlsOf(lesson, progress) ?? controls;
+    return html`<div class="below">
+      <step-panel .app=${this.app} .algebra=${this.algebra}></step-panel>
+      ${
+        phase === 'notice'
+          ? ''
+          : html`<section class="touch" aria-label=${says.heading}>
+              ${
+                controls.length === 0
+                  ? html`<p class="muted">${says.none}</p>`
+                  : html`${allowed.length === 0 ? html`<p class="muted">${says.waits}</p>` : ''}
+                      <class-controls .app=${this.app} .allowed=${controls} .disabled=${allowed.length === 0}></class-controls>`
+              }
+            </section>`
+      }
+    </div>`;
+  }
+
+  #free(): TemplateResult {
+    return html`<section aria-label=${this.#page.controls.heading}>
+      <p>${this.#page.freeText}</p>
+      <class-controls .app=${this.app} .allowed=${null}></class-controls>
+    </section>`;
+  }
+
+  #finished({ lesson }: OpenLesson): TemplateResult {
+    const { classLanguage: language } = this.#session.value;
+    return html`<section role="status">
+      <h3>${this.#page.finished}</h3>
+      <p>${this.#page.finishedText} ${wordsOf(lesson, language).aim}</p>
+    </section>`;
+  }
+
+  #bar({ progress }: OpenLesson): TemplateResult {
+    const { classLanguage, look, presenterKeys, soundByLink } = this.#session.value;
+    const { go } = CLASS_WORDS[classLanguage];
+    const { present: says, depth, depths } = this.#page;
+    const desk = this.app.classroom;
+    const free = progress.mode === 'free';
+    const { kind } = this.#sound.value;
+    const key = (name: string) =>
+      presenterKeys ? html`<span class="key" aria-hidden="true">${name}</span>` : '';
+    return html`<div class="row bar">
+      <button type="button" ?disabled=${progress.step === 0 && !free && !progress.finished} @click=${() => desk.back()}>
+        ${go.back}${key('←')}
+      </button>
+      <button type="button" @click=${() => desk.resetBench()}>${go.reset}${key('R')}</button>
+      <button type="button" @click=${() => desk.restart()}>${go.restart}</button>
+      <button type="button" aria-pressed=${free} @click=${() => this.#act('free')}>${free ? go.toLesson : go.free}${key('F')}</button>
+      <span class="grow"></span>
+      <button
+        type="button"
+        ?disabled=${kind === 'starting' || soundByLink === 'off'}
+        @click=${() => (kind === 'on' ? this.app.sound.off() : this.app.sound.on())}
+      >
+        ${kind === 'on' ? says.soundOff : says.soundOn}
+      </button>
+      <button type="button" aria-pressed=${look === 'projector'} @click=${() => this.#act('projector')}>
+        ${look === 'projector' ? says.projectorEnd : says.projector}${key('P')}
+      </button>
+      <button type="button" @click=${() => this.#act('notes')}>${says.notes}${key('N')}</button>
+      <button type="button" @click=${this.#printNotes}>${says.printNotes}</button>
+      <choice-row
+        legend=${depth}
+        .choices=${choicesOf(depths)}
+        value=${this.algebra ? 'algebra' : 'plain'}
+        @choose=${({ detail }: CustomEvent<ChooseDetail>) => {
+          this.algebra = detail.value === 'algebra';
+        }}
+      ></choice-row>
+      <button type="button" @click=${() => desk.leave()}>${go.leave}</button>
+    </div>`;
+  }
+
+  #act(act: PresenterAct): void {
+    const desk = this.app.classroom;
+    const acts: Readonly<Record<PresenterAct, () => unknown>> = {
+      advance: () => desk.advance(),
+      back: () => desk.back(),
+      show: () => desk.showAnyway(),
+      free: () => desk.toggleFree(),
+      reset: () => desk.resetBench(),
+      projector: () => fire(this, 'projector', null),
+      notes: () => this.#openNotes(),
+    };
+    acts[act]();
+  }
+
+  #openNotes(): void {
+    this.notesHere = !this.#notes.open(this.#page.present.notes) && !this.notesHere;
+    this.#showNotes();
+  }
+
+  #showNotes(): void {
+    if (this.#open.value && this.#notes.isOpen)
+      this.#notes.show(notesOf(this.#open.value, this.#session.value.classLanguage));
+  }
+
+  readonly #printNotes = (): void => {
+    if (this.#open.value) printOnly(notesOf(this.#open.value, this.#session.value.classLanguage));
+  };
+
+  protected override updated(_changed: PropertyValues): void {
+    this.#showNotes();
+    const open = this.#open.value;
+    if (open === null) return;
+    const { lesson, progress } = open;
+    const { phase } = recordOf(lesson, progress);
+    const where = `${progress.mode} ${progress.step} ${phase} ${progress.finished}`;
+    if (where === this.#where) return;
+    const before = this.#where.split(' ');
+    this.#where = where;
+    if (before.length < 2) return;
+    void this.#told(open, before);
+  }
+
+  /** Another step is told, and the focus goes on with it: the button that was pressed is gone. */
+  async #told({ lesson, progress }: OpenLesson, [mode, step]: readonly string[]): Promise<void> {
+    const { classLanguage: language } = this.#session.value;
+    const page = this.#page;
+    if (mode !== progress.mode)
+      this.told = progress.mode === 'free' ? page.announceFree : page.announceLesson;
+    else if (step !== String(progress.step))
+      this.told = page.announceStep(
+        progress.step + 1,
+        lesson.steps.length,
+        stepWords(lesson, stepOf(lesson, progress), language).title,
+      );
+    if (progress.finished) this.told = page.finished;
+    const panel = this.renderRoot.querySelector('step-panel');
+    await panel?.updateComplete;
+    const lost = this.renderRoot instanceof ShadowRoot && this.renderRoot.activeElement === null;
+    if (lost && document.activeElement !== null) panel?.focusHead();
+  }
+}
+
+customElements.define('lesson-player', LessonPlayer);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'lesson-player': LessonPlayer;
+  }
+}

@@ -1,0 +1,58 @@
+/** The presenter's keys: one key, one act; never while a slider, box, list or button has the key for itself. */
+import type { LitElement, ReactiveController } from 'lit';
+
+export type PresenterAct = 'advance' | 'back' | 'show' | 'free' | 'reset' | 'notes' | 'projector';
+
+const ACTS: Readonly<Record<string, PresenterAct>> = {
+  ArrowRight: 'advance',
+  PageDown: 'advance',
+  ArrowLeft: 'back',
+  PageUp: 'back',
+  ' ': 'show',
+  f: 'free',
+  r: 'reset',
+  n: 'notes',
+  p: 'projector',
+};
+
+export class PresenterKeys implements ReactiveController {
+  readonly #on: () => boolean;
+  readonly #act: (act: PresenterAct) => void;
+
+  constructor(host: LitElement, on: () => boolean, act: (act: PresenterAct) => void) {
+    this.#on = on;
+    this.#act = act;
+    host.addController(this);
+  }
+
+  hostConnected(): void {
+    window.addEventListener('keydown', this.#key);
+  }
+
+  hostDisconnected(): void {
+    window.removeEventListener('keydown', this.#key);
+  }
+
+  readonly #key = (event: KeyboardEvent): void => {
+    if (!this.#on() || event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey) return;
+    const act = ACTS[event.key.length === 1 ? event.key.toLowerCase() : event.key];
+    if (act === undefined || takesKey(event)) return;
+    event.preventDefault();
+    this.#act(act);
+  };
+}
+
+/** Whether what has the focus uses the key itself. */
+function takesKey(event: KeyboardEvent): boolean {
+  return event.composedPath().some((one) => {
+    if (
+      one instanceof HTMLInputElement ||
+      one instanceof HTMLSelectElement ||
+      one instanceof HTMLTextAreaElement
+    )
+      return true;
+    // Space presses a button or opens a fold; letters and arrows mean nothing to them.
+    if (event.key !== ' ') return false;
+    return one instanceof HTMLButtonElement || (one instanceof HTMLElement && one.localName === 'summary');
+  });
+}

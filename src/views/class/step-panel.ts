@@ -1,0 +1,206 @@
+/** `<step-panel>`: what a step says and asks: notice, question with its show of hands, task, and what came out. */
+import { html, type TemplateResult } from 'lit';
+import type { OpenLesson } from '../../app/class-desk.ts';
+import type { Lampnote } from '../../app/lampnote.ts';
+import type { Session } from '../../app/session.ts';
+import type { Step } from '../../lesson/lesson.ts';
+import { isMet, recordOf, type StepRecord, stepOf, tallyOf } from '../../lesson/progress.ts';
+import { amountIn, type Language } from '../../words/amounts.ts';
+import { CLASS_WORDS } from '../../words/class-words.ts';
+import type { StepWords } from '../../words/lesson-words.ts';
+import { AppElement } from '../app-element.ts';
+import '../caution-note.ts';
+import { Selected } from '../select.ts';
+import { common } from '../theme/shared.ts';
+import { classStyles } from './class-styles.ts';
+import { luxIn, PAGE, stepWords, verdictWords } from './lesson-words.ts';
+import './place-guess.ts';
+import { stepStyles } from './step-styles.ts';
+
+export class StepPanel extends AppElement {
+  static override properties = { ...AppElement.properties, algebra: { type: Boolean } };
+  static override styles = [common, classStyles, stepStyles];
+
+  /** Formulas are shown as algebra. */
+  declare algebra: boolean;
+  #open!: Selected<OpenLesson | null, OpenLesson | null>;
+  #language!: Selected<Session, Language>;
+
+  constructor() {
+    super();
+    this.algebra = false;
+  }
+
+  protected override bind(app: Lampnote): void {
+    this.#open = new Selected(this, app.classroom.open, (open) => open);
+    this.#language = new Selected(this, app.session, (session) => session.classLanguage);
+  }
+
+  protected override render(): TemplateResult {
+    const open = this.#open.value;
+    if (open === null) return html``;
+    const { lesson, progress } = open;
+    const language = this.#language.value;
+    const step = stepOf(lesson, progress);
+    const record = recordOf(lesson, progress);
+    const words = stepWords(lesson, step, language);
+    return html`<section lang=${language} aria-labelledby="title">
+      <h3 id="title" tabindex="-1">${words.title}</h3>
+      ${this.#phase(step, record, words, language)}
+    </section>`;
+  }
+
+  /** Reading goes on from the step's title. */
+  focusHead(): void {
+    this.renderRoot.querySelector<HTMLElement>('#title')?.focus({ preventScroll: true });
+  }
+
+  #phase(step: Step, record: StepRecord, words: StepWords, language: Language): TemplateResult {
+    const { go, parts, notices } = CLASS_WORDS[language];
+    switch (record.phase) {
+      case 'notice':
+        return html`${step.notices.map((notice) => html`<p class="notice" role="note">${notices[notice]}</p>`)}
+          <caution-note .places=${step.notices.includes('camera') ? ['camera'] : ['sound', 'headphones']}></caution-note>
+          <div class="row">${this.#advance(go.understood)}</div>`;
+      case 'ask':
+        return html`<p>${words.text}</p>
+          <p class="question"><strong>${parts.question}:</strong> ${words.question}</p>
+          ${
+            step.question?.kind === 'place'
+              ? html`<place-guess .app=${this.app}></place-guess>`
+              : this.#options(step, record, words, language)
+          }
+          <div class="row">
+            ${this.#advance(go.stand, record.answer === null)}
+            <button type="button" @click=${() => this.app.classroom.pass()}>${go.pass}</button>
+          </div>`;
+      case 'try':
+        return this.#trial(step, record, words, language);
+      case 'reveal':
+        return this.#outcome(step, record, words, language);
+    }
+  }
+
+  #trial(step: Step, record: StepRecord, words: StepWords, language: Language): TemplateResult {
+    const { go, parts, met: says } = CLASS_WORDS[language];
+    const { lesson, progress } = this.#open.value!;
+    const met = isMet(lesson, progress);
+    return html`${step.question === null ? html`<p>${words.text}</p>` : this.#recap(record, words, language)}
+      <p class="question"><strong>${parts.task}:</strong> ${words.task}</p>
+      ${step.question?.kind === 'place' ? html`<place-guess .app=${this.app}></place-guess>` : ''}
+      <p class="met ${met ? 'done' : ''}" role="status">${met ? says.done : ''}</p>
+      <div class="row">
+        ${this.#advance(go.show, !met)}
+        ${met ? '' : html`<button type="button" @click=${() => this.app.classroom.showAnyway()}>${go.showAnyway}</button>`}
+      </div>`;
+  }
+
+  #outcome(step: Step, record: StepRecord, words: StepWords, language: Language): TemplateResult {
+    const { go, parts } = CLASS_WORDS[language];
+    const { lesson, progress } = this.#open.value!;
+    const verdict = verdictWords(step, words, record.answer, language);
+    const last = progress.step >= lesson.steps.length - 1;
+    return html`${step.question === null ? '' : html`<p class="muted">${words.question}</p>`}
+      ${step.question?.kind === 'place' ? html`<place-guess .app=${this.app}></place-guess>` : ''}
+      <div role="status">
+        <p class="verdict">${step.question === null ? html`<strong>${parts.reveal}:</strong> ` : `${verdict} `}${words.reveal}</p>
+      </div>
+      ${this.#tally(step, record, words, language)}
+      ${
+        this.algebra && words.algebra
+          ? html`<p class="algebra"><span class="visually-hidden">${parts.algebra}: </span>${words.algebra}</p>`
+          : ''
+      }
+      <div class="row">${this.#advance(last ? go.finish : go.next)}</div>`;
+  }
+
+  /** The one thing to do next; `disabled` while something else comes first. */
+  #advance(label: string, disabled = false): TemplateResult {
+    return html`<button
+      id="advance"
+      type="button"
+      class=${disabled ? '' : 'primary'}
+      ?disabled=${disabled}
+      @click=${() => this.app.classroom.advance()}
+    >
+      ${label}
+    </button>`;
+  }
+
+  #recap({ answer }: StepRecord, words: StepWords, language: Language): TemplateResult {
+    const { guess: says } = PAGE[language];
+    const said =
+      answer?.kind === 'choice'
+        ? words.options[answer.option]
+        : answer?.kind === 'place'
+          ? luxIn(language, answer.lux)
+          : null;
+    return html`<p class="muted">${words.question} ${said ? says.recap(said) : says.none}</p>`;
+  }
+
+  #options(step: Step, record: StepRecord, words: StepWords, language: Language): TemplateResult {
+    if (step.question?.kind !== 'choice') return html``;
+    const { hands } = CLASS_WORDS[language];
+    const chosen = record.answer?.kind === 'choice' ? record.answer.option : null;
+    return html`<fieldset>
+      <legend class="visually-hidden">${words.question}</legend>
+      <div class="options">
+        ${step.question.options.map(
+          (option) => html`<div class="option ${option === chosen ? 'chosen' : ''}">
+            <label>
+              <input
+                type="radio"
+                name="guess"
+                value=${option}
+                .checked=${option === chosen}
+                @change=${() => this.app.classroom.answer({ kind: 'choice', option })}
+              />
+              <span>${words.options[option]}</span>
+            </label>
+            <input
+              class="hands"
+              type="number"
+              inputmode="numeric"
+              min="0"
+              max="99"
+              aria-label=${hands.count.replace('{option}', words.options[option] ?? '')}
+              title=${hands.heading}
+              placeholder="–"
+              .value=${record.hands[option] === undefined ? '' : String(record.hands[option])}
+              @change=${(event: Event) => {
+                const { valueAsNumber } = event.currentTarget as HTMLInputElement;
+                this.app.classroom.count(option, valueAsNumber);
+              }}
+            />
+          </div>`,
+        )}
+      </div>
+    </fieldset>`;
+  }
+
+  /** How the hands were shared, as bars and numbers. */
+  #tally(step: Step, record: StepRecord, words: StepWords, language: Language): TemplateResult {
+    if (step.question === null || Object.values(record.hands).every((count) => count === 0)) return html``;
+    const { hands } = CLASS_WORDS[language];
+    return html`<table class="tally">
+      <caption>${hands.heading}</caption>
+      <tbody>
+        ${tallyOf(step.question, record.hands).map(
+          ({ option, hands: count, share }) => html`<tr>
+            <th scope="row">${words.options[option]}</th>
+            <td class="figure">${count}</td>
+            <td><progress max="1" value=${share} aria-label=${amountIn(language, { kind: 'share', value: share })}></progress></td>
+          </tr>`,
+        )}
+      </tbody>
+    </table>`;
+  }
+}
+
+customElements.define('step-panel', StepPanel);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'step-panel': StepPanel;
+  }
+}
