@@ -9,12 +9,14 @@ import { type BoardWishes, type Planned, planBoard, USUAL_WISHES } from '../kit/
 import type { BoardAnswer, BoardTask } from '../kit/board.worker.ts';
 import { connectionsOf } from '../kit/connections.ts';
 import type { Connections } from '../kit/parts.ts';
+import { USUAL_BENCH } from '../kit/slip.ts';
+import type { BenchLight } from '../kit/slip-values.ts';
 import { memoized } from './derived.ts';
 import type { Lampnote } from './lampnote.ts';
 import { boardWorker } from './plan-worker.device.ts';
 import { Store } from './store.ts';
 
-export const SHEETS = ['order', 'connections', 'board'] as const;
+export const SHEETS = ['order', 'connections', 'board', 'slip'] as const;
 export type Sheet = (typeof SHEETS)[number];
 
 export interface KitView {
@@ -24,6 +26,10 @@ export interface KitView {
   readonly joint: number;
   /** Cuts, links or parts stand out, or all is drawn alike. */
   readonly only: 'all' | 'cuts' | 'links' | 'parts';
+  /** Number of the kit on the bench. */
+  readonly kit: number;
+  /** Light at an open sensor and at a shaded one, on the bench. */
+  readonly bench: BenchLight;
 }
 
 export interface BoardState {
@@ -36,7 +42,14 @@ export interface BoardState {
 export const connectionList = memoized((design: Design) => connectionsOf(design));
 
 export class KitDesk {
-  readonly view = new Store<KitView>({ sheet: 'order', side: 'component', joint: 0, only: 'all' });
+  readonly view = new Store<KitView>({
+    sheet: 'order',
+    side: 'component',
+    joint: 0,
+    only: 'all',
+    kit: 1,
+    bench: USUAL_BENCH,
+  });
   readonly board = new Store<BoardState>({ planned: null, isPlanning: false });
   #asked: { readonly connections: Connections; readonly wishes: BoardWishes } | null = null;
   #id = 0;

@@ -4,7 +4,7 @@
  */
 import type { Fraction } from '../quantity/units.ts';
 import type { LossKind } from '../words/order.ts';
-import type { Batch, BoardWishes, LineNote } from './batch.ts';
+import type { Batch, BoardWishes, KitEntry, LineNote } from './batch.ts';
 import type { Command } from './commands.ts';
 import { equalValues, withEntries } from './entries.ts';
 
@@ -60,4 +60,38 @@ export const keepFree =
     const others = free.filter((one) => !equalValues(one, hole));
     if (others.length < free.length === isFree) return batch;
     return { ...batch, board: { ...batch.board, free: isFree ? [...free, hole] : others } };
+  };
+
+/** A kit nobody has written anything about. */
+export const blankKit = (kit: number): KitEntry => ({
+  kit,
+  readings: [],
+  fault: null,
+  minutes: null,
+  lost: [],
+});
+
+/** What the log has of a kit. */
+export const kitEntry = ({ log }: Batch, kit: number): KitEntry =>
+  log.find((one) => one.kit === kit) ?? blankKit(kit);
+
+/** Changes a kit's entry in the log, kept in order of the kits' numbers; one that says nothing again goes. */
+export const writeKit =
+  (kit: number, change: Partial<Omit<KitEntry, 'kit'>>): BatchCommand =>
+  (batch) => {
+    const old = kitEntry(batch, kit);
+    const entry = { ...old, ...change };
+    if (equalValues(entry, old)) return batch;
+    const others = batch.log.filter((one) => one.kit !== kit);
+    const log = equalValues(entry, blankKit(kit)) ? others : [...others, entry];
+    return { ...batch, log: log.toSorted((a, b) => a.kit - b.kit) };
+  };
+
+/** A reading at a test point of a kit; null takes it away. */
+export const writeReading =
+  (kit: number, point: string, value: number | null): BatchCommand =>
+  (batch) => {
+    const { readings } = kitEntry(batch, kit);
+    const others = readings.filter((one) => one.point !== point);
+    return writeKit(kit, { readings: value === null ? others : [...others, { point, value }] })(batch);
   };

@@ -14,11 +14,13 @@ export const kitViewWords = {
     order: 'order list',
     connections: 'connection list',
     board: 'board plan',
+    slip: 'test slip',
   },
   print: 'Print this sheet',
   printHint: 'Print at 100 %, not “fit to page”: where a ruler matters, a bar of 100 mm tells.',
   printed: (name: string, date: string) => `${name === '' ? 'Without a name' : name} · ${date}`,
   link: 'Opens this design:',
+  qr: 'The same link as a code for a camera',
   checkBar: 'This bar is 100 mm long. If it is not, print at 100 %.',
   accept: {
     whole: 'a whole number, such as 30',
@@ -176,6 +178,29 @@ export const kitViewWords = {
     mirroredNote: 'Mirrored: the board turned over about its long edge of the sheet.',
   },
 
+  slip: {
+    heading: 'Test slip',
+    why: [
+      'What a meter should show on this very design, and how far off a healthy board may be.',
+      'Black probe on TP0, red probe on the point. Type what you read: it is judged at once, and written into the log of this kit.',
+      'Once you have typed the rail, everything is told for that rail.',
+    ],
+    kit: 'kit number',
+    lit: 'light on an open sensor',
+    shaded: 'on a shaded sensor',
+    lux: 'lx',
+    rail: (volts: string) => `Told for a rail of ${volts}.`,
+    caption: 'Readings of this board',
+    heads: ['Where', 'Should be', 'Healthy between', 'You read', 'Judged'],
+    reading: (where: string) => `Reading: ${where}`,
+    step: (where: string) => `reading at ${where}`,
+    unread: (read: string) =>
+      `Read “${read}”, which is no reading. Accepted: 1.54, 1,54 V, 760 mV, 15 mA or 220 Hz.`,
+    good: (good: number, all: number) => `${good} of ${all} read so far are good.`,
+    none: 'Nothing read yet.',
+    clear: 'Take all readings of this kit away',
+  },
+
   refusal: {
     heading: 'No board plan',
     'part missing': (ref: string) => `${ref} is not made with leads in this value and kind.`,
@@ -198,10 +223,8 @@ export const kitViewWords = {
 
   body: {
     chip: (pins: number) => `${pins} pins`,
-    volts: (value: string) => value,
     cell: 'light cell',
     jack: 'jack',
-    pin: 'pin',
     diode: 'Schottky',
   },
   voice: (voice: VoiceId) => `voice ${voice}`,

@@ -9,24 +9,29 @@ import { kitViewWords } from '../../words/en-kit.ts';
 import '../plots/board-picture.ts';
 
 const words = kitViewWords.board;
-/** Millimetres of text on the drawing at its own size: small, as the holes are; the larger one is for reading. */
-const OWN_TEXT = 1.3;
+/** Millimetres of the texts; the drawing at its own size carries only its rulers. */
+const OWN_TEXT = 1.7;
 const LARGE_TEXT = 2.6;
 /** Widest that both A4 and Letter hold within 12 mm margins. */
 const WIDEST = 184;
 
-export function boardPrint(plan: BoardPlan, numbers: ReadonlyMap<string, number>): TemplateResult {
+export function boardPrint(
+  plan: BoardPlan,
+  numbers: ReadonlyMap<string, number>,
+  head: () => TemplateResult,
+): TemplateResult {
   const sides = ['component', 'copper'] as const;
   // Rulers, overhanging parts and flying leads take about nine holes beside the board.
   const larger = Math.min(3 * PITCH_MILLIMETRES, WIDEST / (plan.board.holes + 9));
   return html`<div class="paper-sides">
     ${sides.map(
       (side) => html`<div class="side">
+        ${head()}
         <h3>${words.heading[side]}</h3>
         <p class="small">${side === 'copper' ? words.mirroredNote : words.pair}</p>
         ${checkBar()}
         <h4>${words.actual}</h4>
-        <board-picture class="own" .plan=${plan} side=${side} unit="mm" .pitch=${PITCH_MILLIMETRES} .textSize=${OWN_TEXT} .numbers=${numbers} .isCentred=${true} label=${words.pictureLabel[side]}></board-picture>
+        <board-picture class="own" .isBare=${true} .plan=${plan} side=${side} unit="mm" .pitch=${PITCH_MILLIMETRES} .textSize=${OWN_TEXT} .numbers=${numbers} .isCentred=${true} label=${words.pictureLabel[side]}></board-picture>
         <h4>${words.larger}</h4>
         <board-picture class="large" .plan=${plan} side=${side} unit="mm" .pitch=${larger} .textSize=${LARGE_TEXT} .numbers=${numbers} .isCentred=${true} label=${words.pictureLabel[side]}></board-picture>
       </div>`,
@@ -54,17 +59,17 @@ export const boardPrintStyles = css`
       display: block;
     }
     .side {
-      break-before: page;
+      break-after: page;
       break-inside: avoid;
       text-align: center;
     }
-    .side h3,
-    .side h4,
-    .side p {
+    .side > h3,
+    .side > h4,
+    .side > p {
       margin: 1mm auto;
       text-align: center;
     }
-    .side p {
+    .side > p {
       height: 9mm;
       overflow: hidden;
     }

@@ -127,6 +127,9 @@ export class OrderPanel extends AppElement {
         table.order {
           font-size: 9pt;
         }
+        table.order th[scope='row'] {
+          width: 54%;
+        }
         .name,
         .figure {
           font-size: 9.5pt;

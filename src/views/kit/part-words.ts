@@ -27,7 +27,7 @@ export function valueWords(body: Body): string {
     case 'jack':
       return words.body.jack;
     case 'test pin':
-      return words.body.pin;
+      return '';
   }
 }
 

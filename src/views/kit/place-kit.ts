@@ -16,6 +16,8 @@ import { common } from '../theme/shared.ts';
 import './connections-panel.ts';
 import './order-panel.ts';
 import './plan-panel.ts';
+import './slip-panel.ts';
+import { footPages, sheetHead, sheetHeadStyles } from './sheet-head.ts';
 
 const words = kitViewWords;
 
@@ -23,6 +25,7 @@ export class PlaceKit extends AppElement {
   static override properties = { ...AppElement.properties, link: { state: true } };
   static override styles = [
     common,
+    sheetHeadStyles,
     css`
       .sheets {
         padding: 8px var(--side, 28px);
@@ -45,9 +48,6 @@ export class PlaceKit extends AppElement {
       }
       .body {
         min-width: 0;
-      }
-      .head {
-        display: none;
       }
       @media (max-width: 760px) {
         .page {
@@ -74,19 +74,6 @@ export class PlaceKit extends AppElement {
           gap: 4mm;
           padding: 0;
         }
-        .head {
-          display: block;
-          font-size: 8pt;
-        }
-        .head p {
-          margin: 0;
-          max-width: none;
-          overflow-wrap: anywhere;
-        }
-        .head .link {
-          font-size: 6pt;
-          line-height: 1.2;
-        }
         .margin {
           order: 2;
           font-size: 8.5pt;
@@ -105,6 +92,7 @@ export class PlaceKit extends AppElement {
   #view!: Selected<KitView, KitView>;
   #look!: Selected<Session, Look>;
   #linked: Design | null = null;
+  #unfoot: (() => void) | null = null;
 
   constructor() {
     super();
@@ -118,11 +106,20 @@ export class PlaceKit extends AppElement {
     this.#look = new Selected(this, app.session, (session) => session.look);
   }
 
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#unfoot?.();
+    this.#unfoot = null;
+    this.#linked = null;
+  }
+
   protected override willUpdate(changed: PropertyValues): void {
     super.willUpdate(changed);
     const design = this.#design.value;
     if (design === this.#linked) return;
     this.#linked = design;
+    this.#unfoot?.();
+    this.#unfoot = footPages(design.name);
     void this.#follow(design);
   }
 
@@ -144,10 +141,7 @@ export class PlaceKit extends AppElement {
           <caution-note .places=${cautionsFor(sheet, design)}></caution-note>
         </section>
         <div class="body">
-          <div class="head">
-            <p><strong>${words.printed(design.name, today())}</strong></p>
-            <p class="link">${words.link} ${this.link}</p>
-          </div>
+          ${sheet === 'board' ? '' : sheetHead(design.name, this.link)}
           ${this.#sheet(sheet)}
         </div>
       </div>
@@ -166,7 +160,9 @@ export class PlaceKit extends AppElement {
       case 'connections':
         return html`<connections-panel .app=${app}></connections-panel>`;
       case 'board':
-        return html`<plan-panel .app=${app}></plan-panel>`;
+        return html`<plan-panel .app=${app} .link=${this.link}></plan-panel>`;
+      case 'slip':
+        return html`<slip-panel .app=${app}></slip-panel>`;
     }
   }
 
@@ -177,10 +173,16 @@ export class PlaceKit extends AppElement {
 }
 
 function cautionsFor(sheet: Sheet, design: Design): readonly CautionPlace[] {
-  return sheet === 'order' ? orderOf(design, design.batch).cautions : ['building'];
+  switch (sheet) {
+    case 'order':
+      return orderOf(design, design.batch).cautions;
+    case 'connections':
+    case 'board':
+      return ['building'];
+    case 'slip':
+      return ['first power-up', 'supply'];
+  }
 }
-
-const today = (): string => new Intl.DateTimeFormat('en-GB', { dateStyle: 'long' }).format(new Date());
 
 customElements.define('place-kit', PlaceKit);
 

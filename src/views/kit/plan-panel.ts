@@ -25,16 +25,18 @@ import { boardLists } from './board-lists.ts';
 import { boardPrint, boardPrintStyles } from './board-print.ts';
 import { kitStyles } from './kit-styles.ts';
 import { jointWords } from './part-words.ts';
+import { sheetHead, sheetHeadStyles } from './sheet-head.ts';
 
 const words = kitViewWords.board;
 const FIT = 'fit';
 
 export class PlanPanel extends AppElement {
-  static override properties = { ...AppElement.properties, problem: { state: true } };
+  static override properties = { ...AppElement.properties, link: { type: String }, problem: { state: true } };
   static override styles = [
     common,
     fieldStyles,
     kitStyles,
+    sheetHeadStyles,
     boardPrintStyles,
     css`
       :host {
@@ -71,6 +73,9 @@ export class PlanPanel extends AppElement {
         border-left: var(--stroke-data) solid var(--fault);
       }
       @media print {
+        .title,
+        .figure-words,
+        .steps,
         .picture {
           display: none;
         }
@@ -78,6 +83,8 @@ export class PlanPanel extends AppElement {
     `,
   ];
 
+  /** The whole address that opens this design. */
+  declare link: string;
   declare problem: string;
   #desk!: KitDesk;
   #design!: Selected<Design, Design>;
@@ -88,6 +95,7 @@ export class PlanPanel extends AppElement {
 
   constructor() {
     super();
+    this.link = '';
     this.problem = '';
   }
 
@@ -217,7 +225,7 @@ export class PlanPanel extends AppElement {
           .numbers=${numbersOf(plan)}
         ></board-picture>
       </div>
-      <p class="small">
+      <p class="small figure-words">
         ${words.figure(
           strips,
           holes,
@@ -227,7 +235,7 @@ export class PlanPanel extends AppElement {
           millimetres(Math.round(holes * PITCH_MILLIMETRES)),
         )}
       </p>
-      ${boardPrint(plan, numbersOf(plan))} ${boardLists(plan)}`;
+      ${boardPrint(plan, numbersOf(plan), () => sheetHead(this.#design.value.name, this.link))} ${boardLists(plan)}`;
   }
 
   #refusal(refusal: Refusal): TemplateResult {

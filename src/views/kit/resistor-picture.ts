@@ -74,6 +74,13 @@ export const resistorStyles = css`
     font-weight: 400;
   }
   @media print {
+    .with-words {
+      flex-wrap: nowrap;
+    }
+    .resistor {
+      width: 26mm;
+      height: auto;
+    }
     .resistor,
     .resistor .body,
     .resistor .band {

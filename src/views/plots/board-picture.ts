@@ -41,6 +41,7 @@ export class BoardPicture extends LitElement {
     at: { attribute: false },
     numbers: { attribute: false },
     isCentred: { attribute: false },
+    isBare: { attribute: false },
   };
   static override styles = [
     common,
@@ -183,6 +184,8 @@ export class BoardPicture extends LitElement {
   declare numbers: ReadonlyMap<string, number>;
   /** As much room left of the board as right of it: the two sides then lie on each other. */
   declare isCentred: boolean;
+  /** Without words on parts, links and joints. */
+  declare isBare: boolean;
 
   constructor() {
     super();
@@ -195,6 +198,7 @@ export class BoardPicture extends LitElement {
     this.at = null;
     this.numbers = NOBODY;
     this.isCentred = false;
+    this.isBare = false;
   }
 
   #shapes: { readonly key: readonly unknown[]; readonly shapes: BoardShapes } | null = null;
@@ -312,7 +316,7 @@ export class BoardPicture extends LitElement {
       <g class="ghost">${parts.map(({ body, isRound }) => (body === null ? nothing : bodyOf(body, isRound)))}</g>
       ${this.#cuts(shapes, false)}
       ${[...leads, ...ends].map(({ x, y, look }) => svg`<g class=${look}>${dot(x, y)}</g>`)}
-      ${this.standing === null ? labels.map((label) => this.#label(label, false)) : nothing}`;
+      ${this.standing === null && !this.isBare ? labels.map((label) => this.#label(label, false)) : nothing}`;
   }
 
   #part(part: PartShape): SVGTemplateResult | typeof nothing {
