@@ -20,8 +20,13 @@
  *   `batchKitsVsPlainLoop`: how many times as many as with the circuit's own astable made anew for each kit.
  * - `firstViewKilobytesGzip`, `audioKilobytesGzip`: gzip, kB of 1000 bytes: HTML, CSS and scripts before the first
  *   text (fonts apart); what sound adds when first wanted. `singleFileKilobytes`: the one-file build, not packed.
+ * - `boardAreaRatio`, `boardLinksRatio`: strips × holes and links of the board plans of the ready designs, each on a
+ *   board cut to fit, against a plain layout of the same connections (one strip for each net from end to end, one
+ *   column for each part, a link for each further chip pin; `src/kit/board-plain.ts`): means. `boardAreaRatioFirst`,
+ *   `boardLinksRatioFirst`: of the design a new document starts from.
  */
 import { ALIAS_SECONDS, aliasDb, enginePulse, glideAliasDb, RATE } from './bench-alias.ts';
+import { boardRatios } from './bench-board.ts';
 import { openBrowser } from './bench-browser.ts';
 import type { Maker } from './bench-page.ts';
 import { pitchSpeeds } from './bench-pitch.ts';
@@ -81,6 +86,7 @@ export async function main(args: readonly string[], { say, complain }: Surroundi
     ...pitchSpeeds(),
     periodErrorCents: periodErrorCents(),
     aliasDb: await aliases(say),
+    ...boardRatios(),
     ...(await sizes()),
   };
   for (const [key, value] of Object.entries(results)) say(`${key}: ${JSON.stringify(value)}\n`);

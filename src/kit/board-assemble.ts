@@ -6,7 +6,17 @@ import type { Rows } from './board-cool.ts';
 import { ACROSS_CHIP, type Demand, type Wing } from './board-demand.ts';
 import { type BoardSize, type Hole, type LeadInHole, stripPieces } from './board-extract.ts';
 import type { WingPlan } from './board-place.ts';
-import type { BoardPlan, Cut, Link, Mark, NetPiece, Outline, PlacedPart, Widened } from './board-plan.ts';
+import {
+  type BoardPlan,
+  type Cut,
+  type Link,
+  type Mark,
+  type NetPiece,
+  type Outline,
+  type PlacedPart,
+  rounded,
+  type Widened,
+} from './board-plan.ts';
 import type { Connections, Part } from './parts.ts';
 
 /** Where the rows lie on a board: strips before the first row, and the hole of the left row of pins. */
@@ -38,7 +48,9 @@ export function assembled(
       ? leads.map(({ at, ref, lead }) => ({ at, ref, lead, millimetres: JACK.widenedMillimetres }))
       : [],
   );
-  const nets = new Map(connections.parts.flatMap(({ ref, leads }) => leads.map((l) => [`${ref}.${l.name}`, l.net])));
+  const nets = new Map(
+    connections.parts.flatMap(({ ref, leads }) => leads.map((l) => [`${ref}.${l.name}`, l.net])),
+  );
   const netAt = new Map<string, NetId>();
   for (const { leads } of parts)
     for (const { at, ref, lead } of leads) netAt.set(keyOf(at), nets.get(`${ref}.${lead}`)!);
@@ -50,8 +62,7 @@ export function assembled(
     }
     return { ...piece, net: null };
   });
-  const used = { strips: rows.count, holes: wings[0].edge + wings[1].edge + ACROSS_CHIP + 1 };
-  return { connections, board, used, pieces, cuts, links, parts, widened, kept };
+  return { connections, board, pieces, cuts, links, parts, widened, kept };
 }
 
 const keyOf = ({ strip, hole }: Hole): string => `${strip}.${hole}`;
@@ -142,14 +153,16 @@ function placedParts(
 function outlineOf(part: Part, item: WingItem, seat: Seat, wing: Wing): Outline | null {
   const { body } = part;
   if (item.stance === 'edge' && body.kind !== 'jack') return null;
-  const round = item.stance === 'upright' || item.stance === 'pin' || (body.kind === 'capacitor' && body.polarised);
+  const round =
+    item.stance === 'upright' || item.stance === 'pin' || (body.kind === 'capacitor' && body.polarised);
   return { shape: round ? 'circle' : 'box', ...onBoard(item.body, seat, wing) };
 }
 
 function onBoard({ rows, columns }: Box, { before, leftPins }: Seat, wing: Wing): Pick<Outline, 'x' | 'y'> {
   const x = (k: number): number => (wing === 0 ? leftPins - k : leftPins + ACROSS_CHIP + k);
   const [a, b] = [x(columns[0]), x(columns[1])];
-  return { x: a < b ? [a, b] : [b, a], y: [before + 1 + rows[0], before + 1 + rows[1]] };
+  const y = (row: number): number => rounded(before + 1 + row);
+  return { x: [rounded(Math.min(a, b)), rounded(Math.max(a, b))], y: [y(rows[0]), y(rows[1])] };
 }
 
 function placedChip(part: Part, firstRow: number, seat: Seat): PlacedPart {

@@ -39,9 +39,15 @@ export class Channel {
   readonly #cuts = new Map<number, number>();
   /** Columns beyond this are not on the board. */
   readonly edge: number;
+  /** First column: on the right the strips between the chips begin one hole before the pins. */
+  readonly first: number;
+  /** Bodies reach no nearer to the middle than this, where the other wing begins. */
+  readonly #innermost: number;
 
-  constructor(edge: number) {
+  constructor(edge: number, first: number, innermost: number) {
     this.edge = edge;
+    this.first = first;
+    this.#innermost = innermost;
   }
 
   /** Takes room without being an item: chips, kept holes. */
@@ -69,6 +75,10 @@ export class Channel {
     this.#holes.add(keyOf(row, k));
   }
 
+  isTaken(row: number, k: number): boolean {
+    return this.#holes.has(keyOf(row, k));
+  }
+
   cutAt(row: number): number | null {
     return this.#cuts.get(row) ?? null;
   }
@@ -79,10 +89,11 @@ export class Channel {
 
   fits(item: WingItem): boolean {
     for (const { row, k } of item.leads) {
-      if (k < 0 || k > this.edge || this.#holes.has(keyOf(row, k))) return false;
+      if (k < this.first || k > this.edge || this.#holes.has(keyOf(row, k))) return false;
       for (const box of this.#boxes) if (covers(box, row, k)) return false;
     }
     for (const taken of item.taken) {
+      if (taken.columns[0] < this.#innermost) return false;
       for (const box of this.#boxes) if (overlap(taken, box)) return false;
       const [top, bottom] = taken.rows;
       const [near, far] = taken.columns;

@@ -8,8 +8,6 @@ import { BETWEEN, type LinkRows, type RowSpace, rowSpace } from './board-rows.ts
 
 const HOT = 4;
 const COLD = 0.3;
-/** Both wings have changed. */
-const BOTH = 3;
 
 export interface Rows {
   /** Rows in use, counted from the first one. */
@@ -31,7 +29,7 @@ export function rowsFor(demand: Demand, mostRows: number, seed: number, steps: n
   const space = rowSpace(demand, mostRows);
   start(space, demand);
   cool(space, demand, uniformFrom(seed), steps);
-  return cropped(space);
+  return cropped(space, demand.nets.length);
 }
 
 /** Nets that both wings share get whole rows; then each wing's own; then what tied trimmers need besides. */
@@ -83,6 +81,10 @@ function cool(space: RowSpace, demand: Demand, uniform: () => number, steps: num
   const undo: number[] = [];
   const set = (wing: Wing, row: number, net: number): void => {
     undo.push(wing, row, content[wing][row]!);
+    // A stub's net reaches further or less far with what lies beyond it.
+    space.touch(stub[wing][row]!);
+    space.touch(content[wing][row]!);
+    space.touch(net);
     content[wing][row] = net;
   };
   const pick = (from: readonly number[]): number => from[Math.floor(uniform() * from.length)]!;
@@ -122,6 +124,20 @@ function cool(space: RowSpace, demand: Demand, uniform: () => number, steps: num
     } else if (stub[wing].includes(held) || content[wing].indexOf(held) !== content[wing].lastIndexOf(held))
       set(wing, row, -1);
   };
+  /** A strip of a net, away from a row, that is not one copper with the other wing's. */
+  const spareCell = (wing: Wing, net: number, middle: number): number | null => {
+    for (let row = 0; row < space.total; row++) {
+      if (content[wing][row] !== net || Math.abs(row - middle) <= 1) continue;
+      if (content[wing === 0 ? 1 : 0][row] !== net) return row;
+    }
+    return null;
+  };
+  const emptyCell = (wing: Wing, middle: number): number | null => {
+    const empty = movable[wing].filter(
+      (row) => content[wing][row]! < 0 && stub[wing][row]! < 0 && Math.abs(row - middle) > 1,
+    );
+    return empty.length === 0 ? null : pick(empty);
+  };
   /** Gives a trimmer three rows in a row, and what lay there the places its nets had. */
   const moveTrimmer = (): void => {
     const { wing, nets } = demand.trimmers[Math.floor(uniform() * demand.trimmers.length)]!;
@@ -131,15 +147,14 @@ function cool(space: RowSpace, demand: Demand, uniform: () => number, steps: num
       const row = middle + leg * turned;
       const net = nets[leg + 1]!;
       if (space.netAt(wing, row) === net || !movable[wing].includes(row)) continue;
-      let other = content[wing].indexOf(net);
-      while (other >= 0 && Math.abs(other - middle) <= 1) other = content[wing].indexOf(net, other + 1);
       const held = content[wing][row]!;
+      const from = spareCell(wing, net, middle) ?? (held < 0 ? null : emptyCell(wing, middle));
       set(wing, row, net);
-      if (other >= 0) set(wing, other, held);
+      if (from !== null) set(wing, from, held);
     }
   };
 
-  let cost = space.cost(BOTH);
+  let cost = space.cost();
   space.accept();
   let best = cost;
   let kept = [content[0].slice(), content[1].slice()] as const;
@@ -154,9 +169,7 @@ function cool(space: RowSpace, demand: Demand, uniform: () => number, steps: num
     else if (kind < 0.8) swapInWing(wing);
     else addOrDrop(wing);
     if (undo.length === 0) continue;
-    let changed = 0;
-    for (let i = 0; i < undo.length; i += 3) changed |= 1 << undo[i]!;
-    const next = space.cost(changed);
+    const next = space.cost();
     if (next <= cost || uniform() < Math.exp((cost - next) / heat)) {
       cost = next;
       space.accept();
@@ -164,27 +177,30 @@ function cool(space: RowSpace, demand: Demand, uniform: () => number, steps: num
         best = cost;
         kept = [content[0].slice(), content[1].slice()];
       }
-    } else
+    } else {
       for (let i = undo.length - 3; i >= 0; i -= 3) content[undo[i] as Wing][undo[i + 1]!] = undo[i + 2]!;
+      space.refuse();
+    }
   }
   content[0].set(kept[0]);
   content[1].set(kept[1]);
 }
 
-function cropped(space: RowSpace): Rows {
+function cropped(space: RowSpace, nets: number): Rows {
   const { stub, content, chipRows, total } = space;
   const isUsed = (row: number): boolean =>
     stub[0][row]! >= 0 || content[0][row]! >= 0 || content[1][row]! >= 0;
   const used = Array.from({ length: total }, (_, row) => row).filter(isUsed);
   const [first, last] = [used[0]!, used[used.length - 1]!];
   const part = (values: Int8Array): number[] => Array.from(values.subarray(first, last + 1));
+  for (let net = 0; net < nets; net++) space.touch(net);
   return {
     count: last - first + 1,
     chipRows: [chipRows[0] - first, chipRows[1] - first],
     stub: [part(stub[0]), part(stub[1])],
     content: [part(content[0]), part(content[1])],
     links: space.links().map((link) => ({ ...link, from: link.from - first, to: link.to - first })),
-    cost: space.cost(BOTH),
+    cost: space.cost(),
     broken: space.broken(),
   };
 }

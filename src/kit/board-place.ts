@@ -6,7 +6,7 @@
  */
 import { bodyBox, Channel, type WingItem } from './board-channel.ts';
 import type { Rows } from './board-cool.ts';
-import type { Demand, TwoLeadDemand, Wing } from './board-demand.ts';
+import { ACROSS_CHIP, type Demand, type TwoLeadDemand, type Wing } from './board-demand.ts';
 import { placeEdges } from './board-edges.ts';
 import { Copper, linkWay, pinWay, trimmerWays, twoWays, type Way } from './board-ways.ts';
 
@@ -39,12 +39,23 @@ const MOST_COLUMNS = 60;
 const KEPT = 0.3;
 /** Bodies may reach this far beyond the last column's holes. */
 const OVERHANG = 0.6;
+/** Where the wings meet, in columns from the left row of pins. */
+const MIDDLE = 1.4;
 /** What one column further from the chip weighs against a better span. */
 const COLUMN_COST = 0.35;
 
+/** Left-edge order, and the longest first: whichever gives the narrower wing. */
 export function placeWing(task: WingTask): Placed {
+  const byRow = placedBy(task, (rows) => Math.min(...rows) * 100 + Math.max(...rows));
+  const byLength = placedBy(task, (rows) => Math.min(...rows) - Math.max(...rows));
+  if (!byRow.ok) return byLength;
+  return byLength.ok && byLength.plan.edge < byRow.plan.edge ? byLength : byRow;
+}
+
+function placedBy(task: WingTask, order: (rows: readonly number[]) => number): Placed {
   const { demand, rows, wing, kept } = task;
-  const channel = new Channel(task.edge ?? MOST_COLUMNS);
+  const edge = task.edge ?? MOST_COLUMNS;
+  const channel = wing === 0 ? new Channel(edge, 0, -MIDDLE) : new Channel(edge, -1, MIDDLE - ACROSS_CHIP);
   blockChips(channel, demand, rows, wing);
   for (const { row, k } of kept) channel.block(bodyBox(row, k, KEPT, KEPT), [{ name: '', row, k }]);
   const copper = new Copper(rows, wing);
@@ -65,8 +76,8 @@ export function placeWing(task: WingTask): Placed {
   const others = twos.filter(({ mayBeInner }) => !mayBeInner);
 
   for (const way of links.filter(isInner)) if (!place([way])) return { ok: false, ref: way.at(0).ref };
-  for (const two of [...near('bypass'), ...near('timing')])
-    if (!place(twoWays(two, copper))) return { ok: false, ref: two.part.ref };
+  // What finds no place before the cuts are known hangs on copper beyond them.
+  const later = [...near('bypass'), ...near('timing')].filter((two) => !place(twoWays(two, copper)));
   for (const row of copper.splitRows) {
     const cut = cutBehind(channel, row);
     if (cut > channel.edge) return { ok: false, ref: demand.chips[0].part.ref };
@@ -75,26 +86,30 @@ export function placeWing(task: WingTask): Placed {
   for (const trimmer of demand.trimmers)
     if (trimmer.wing === wing && !place(trimmerWays(trimmer, copper)))
       return { ok: false, ref: trimmer.part.ref };
-  for (const two of far) if (!place(twoWays(two, copper))) return { ok: false, ref: two.part.ref };
-  for (const way of sortedByRow(
+  for (const two of [...later, ...far])
+    if (!place(twoWays(two, copper))) return { ok: false, ref: two.part.ref };
+  for (const way of sortedBy(
+    order,
     links.filter((each) => !isInner(each)),
     ({ rows: its }) => its,
   ))
     if (!place([way])) return { ok: false, ref: way.at(0).ref };
   const waysOf = others.map((two) => ({ two, ways: twoWays(two, copper) }));
-  for (const { two, ways } of sortedByRow(waysOf, ({ ways: all }) => all[0]?.rows ?? [0]))
+  for (const { two, ways } of sortedBy(order, waysOf, ({ ways: all }) => all[0]?.rows ?? [0]))
     if (!place(ways)) return { ok: false, ref: two.part.ref };
   for (const { ref, net } of task.pins)
     if (!place(copper.outer(net).map((row) => pinWay(ref, row)))) return { ok: false, ref };
-  const edge = placeEdges(demand, wing, task.edge, channel, copper);
-  if (!edge.ok) return edge;
-  return { ok: true, plan: { items: channel.items, edge: edge.edge, cuts: channel.cuts } };
+  const edged = placeEdges(demand, wing, task.edge, channel, copper);
+  if (!edged.ok) return edged;
+  return { ok: true, plan: { items: channel.items, edge: edged.edge, cuts: channel.cuts } };
 }
 
-/** Left-edge order: by upper row, then by lower. */
-function sortedByRow<T>(all: readonly T[], rowsOf: (each: T) => readonly number[]): T[] {
-  const key = (each: T): number => Math.min(...rowsOf(each)) * 100 + Math.max(...rowsOf(each));
-  return [...all].sort((a, b) => key(a) - key(b));
+function sortedBy<T>(
+  order: (rows: readonly number[]) => number,
+  all: readonly T[],
+  rowsOf: (each: T) => readonly number[],
+): T[] {
+  return [...all].sort((a, b) => order(rowsOf(a)) - order(rowsOf(b)));
 }
 
 function blockChips(channel: Channel, demand: Demand, rows: Rows, wing: Wing): void {
@@ -110,6 +125,7 @@ function cutBehind(channel: Channel, row: number): number {
   let k = 1;
   for (const item of channel.items)
     for (const lead of item.leads) if (lead.row === row) k = Math.max(k, lead.k + 1);
+  while (channel.isTaken(row, k)) k++;
   return k;
 }
 
@@ -118,8 +134,8 @@ function cheapest(channel: Channel, copper: Copper, ways: readonly Way[]): WingI
   let best: WingItem | null = null;
   let least = Number.POSITIVE_INFINITY;
   for (const way of ways)
-    for (let k = 0; k <= channel.edge; k++) {
-      const cost = way.cost + COLUMN_COST * k;
+    for (let k = channel.first; k <= channel.edge; k++) {
+      const cost = way.cost + COLUMN_COST * Math.max(0, k);
       if (cost >= least) break;
       const item = way.at(k);
       if (!item.leads.every((lead, i) => copper.reaches(channel, lead.row, lead.k, way.inner[i]!))) continue;

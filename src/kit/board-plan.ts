@@ -77,8 +77,6 @@ export interface Widened {
 export interface BoardPlan {
   readonly connections: Connections;
   readonly board: BoardSize;
-  /** Strips and holes from the first to the last one in use: what a cut-down board needs. */
-  readonly used: BoardSize;
   readonly pieces: readonly NetPiece[];
   /** By strip, then by hole. */
   readonly cuts: readonly Cut[];
@@ -86,6 +84,11 @@ export interface BoardPlan {
   readonly parts: readonly PlacedPart[];
   readonly widened: readonly Widened[];
   readonly kept: readonly Hole[];
+}
+
+/** Outlines are given to a thousandth of a hole. */
+export function rounded(holes: number): number {
+  return Math.round(holes * 1000) / 1000;
 }
 
 /** The plan's copper as the proof reads it. */
@@ -129,7 +132,7 @@ const mirroredHole = <T extends Hole>(board: BoardSize, at: T): T => ({
 export function mirrored(plan: BoardPlan): BoardPlan {
   const { board } = plan;
   const at = <T extends Hole>(hole: T): T => mirroredHole(board, hole);
-  const turn = (x: number): number => board.holes + 1 - x;
+  const turn = (x: number): number => rounded(board.holes + 1 - x);
   return {
     ...plan,
     pieces: plan.pieces.map((piece) => ({ ...piece, from: turn(piece.to), to: turn(piece.from) })),

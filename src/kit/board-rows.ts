@@ -11,8 +11,8 @@ const ABOVE = 5;
 export const BETWEEN = 8;
 const BELOW = 6;
 
-const LINK = 6;
-const LINK_PER_STRIP = 0.12;
+const LINK = 10;
+const LINK_PER_STRIP = 0.15;
 const ROW = 1.6;
 const HOLLOW_ROW = 3;
 const CUT = 0.7;
@@ -41,12 +41,13 @@ export interface RowSpace {
   readonly content: RowNets;
   /** By wing and net: does a part of this wing, other than a chip, want it there. */
   readonly wanted: readonly [readonly boolean[], readonly boolean[]];
-  /**
-   * Cost of everything as it lies now, where only wings with their bit in `changed` have changed since the last
-   * `accept`: 1 = left, 2 = right.
-   */
-  readonly cost: (changed: number) => number;
+  /** Says that copper of a net has changed since the last `accept`; nothing said yet means all of it. */
+  readonly touch: (net: number) => void;
+  /** Cost of everything as it lies now. */
+  readonly cost: () => number;
+  /** Makes what lies now what changes are counted from; `refuse` forgets them. */
   readonly accept: () => void;
+  readonly refuse: () => void;
   readonly netAt: (wing: Wing, row: number) => number;
   /** The links that make one of every net. */
   readonly links: () => LinkRows[];
@@ -95,7 +96,8 @@ export function rowSpace(demand: Demand, mostRows: number): RowSpace {
   function list(): void {
     all.fill(0);
     for (let wing = 0; wing < 2; wing++) {
-      const [stubs, contents] = [stub[wing]!, content[wing]!];
+      const stubs = stub[wing]!;
+      const contents = content[wing]!;
       const start = wing * nets;
       for (let row = 0; row < total; row++) {
         const net = contents[row]! >= 0 ? contents[row]! : stubs[row]!;
@@ -109,12 +111,17 @@ export function rowSpace(demand: Demand, mostRows: number): RowSpace {
   }
 
   function twoCost(i: number): number {
-    const [a, b, counts, costs] = [twoA[i]!, twoB[i]!, twoCounts[i]!, twoCosts[i]!];
+    const a = twoA[i]! * MOST_PIECES;
+    const b = twoB[i]! * MOST_PIECES;
+    const counts = twoCounts[i]!;
+    const costs = twoCosts[i]!;
+    const endA = a + counts[twoA[i]!]!;
+    const endB = b + counts[twoB[i]!]!;
     let best: number = IMPOSSIBLE;
     let nearest = NO_SPAN;
-    for (let x = 0; x < counts[a]!; x++)
-      for (let y = 0; y < counts[b]!; y++) {
-        const span = Math.abs(rows[a * MOST_PIECES + x]! - rows[b * MOST_PIECES + y]!);
+    for (let x = a; x < endA; x++)
+      for (let y = b; y < endB; y++) {
+        const span = Math.abs(rows[x]! - rows[y]!);
         if (costs[span]! < best) best = costs[span]!;
         if (span < nearest) nearest = span;
       }
@@ -136,7 +143,8 @@ export function rowSpace(demand: Demand, mostRows: number): RowSpace {
 
   /** How far the nearest pair of edge rows is from a wanted distance; −1 = one of the nets is nowhere. */
   function nearest(wing: Wing, a: number, b: number, wanted: number): number {
-    const [ka, kb] = [keyOf(wing, a), keyOf(wing, b)];
+    const ka = keyOf(wing, a);
+    const kb = keyOf(wing, b);
     let best = -1;
     for (let i = 0; i < regular[ka]!; i++)
       for (let j = 0; j < regular[kb]!; j++) {
@@ -161,12 +169,14 @@ export function rowSpace(demand: Demand, mostRows: number): RowSpace {
 
   /** Rows in use, hollow rows between them, cuts in the middle, stubs cut short. */
   function shapeCost(): number {
-    const [left, right] = content;
+    const left = content[0];
+    const right = content[1];
     let cost = 0;
     let first = ABOVE;
     let last = timerRow + timer.strips - 1;
     for (let row = 0; row < total; row++) {
-      const [l, r] = [left[row]!, right[row]!];
+      const l = left[row]!;
+      const r = right[row]!;
       if (l < 0 && r < 0) continue;
       if (row < first) first = row;
       if (row > last) last = row;
@@ -236,7 +246,8 @@ export function rowSpace(demand: Demand, mostRows: number): RowSpace {
 
   /** Rows on a line need one link fewer than there are, together as long as they reach. */
   function oneWingLinks(key: number, count: number): number {
-    let [first, last] = [total, 0];
+    let first = total;
+    let last = 0;
     for (let i = 0; i < count; i++) {
       const row = rows[key * MOST_PIECES + i]!;
       if (row < first) first = row;
@@ -245,30 +256,30 @@ export function rowSpace(demand: Demand, mostRows: number): RowSpace {
     return (count - 1) * LINK + LINK_PER_STRIP * (last - first);
   }
 
-  // What each wing's parts cost: as last accepted, and as it lies now.
-  const accepted = new Float64Array(2);
-  const current = new Float64Array(2);
-  const inWing = <T extends { readonly wing: Wing }>(wing: Wing, of: readonly T[]): readonly T[] =>
-    of.filter((each) => each.wing === wing);
-  const wingTrimmers = [inWing(0, demand.trimmers), inWing(1, demand.trimmers)];
-  const wingEdges = [inWing(0, demand.edges), inWing(1, demand.edges)];
+  // What each part and each net's links cost: as last accepted, and as it lies now.
+  const twoKept = new Float64Array(twoA.length);
+  const twoNow = new Float64Array(twoA.length);
+  const linkKept = new Float64Array(nets);
+  const linkNow = new Float64Array(nets);
+  const twosOf = demand.nets.map((_, net) =>
+    demand.twos.flatMap((two, i) => (two.nets.includes(net) ? [i] : [])),
+  );
+  const touched = new Uint8Array(nets).fill(1);
 
-  function wingCost(wing: Wing): number {
-    let sum = demand.jack.wing === wing ? jackCost() : 0;
-    for (let i = 0; i < twoA.length; i++) if (demand.twos[i]!.wing === wing) sum += twoCost(i);
-    for (const trimmer of wingTrimmers[wing]!) sum += trimmerCost(wing, trimmer.nets);
-    for (const edge of wingEdges[wing]!) sum += edgeCost(wing, edge.nets);
-    return sum;
-  }
-
-  function cost(changed: number): number {
+  function cost(): number {
     list();
-    let sum = shapeCost();
-    for (let wing = 0; wing < 2; wing++) {
-      current[wing] = changed & (1 << wing) ? wingCost(wing as Wing) : accepted[wing]!;
-      sum += current[wing]!;
+    twoNow.set(twoKept);
+    linkNow.set(linkKept);
+    for (let net = 0; net < nets; net++) {
+      if (touched[net] === 0) continue;
+      linkNow[net] = linkCost(net, null);
+      for (const i of twosOf[net]!) twoNow[i] = twoCost(i);
     }
-    for (let net = 0; net < nets; net++) sum += linkCost(net, null);
+    let sum = shapeCost() + jackCost();
+    for (let i = 0; i < twoNow.length; i++) sum += twoNow[i]!;
+    for (let net = 0; net < nets; net++) sum += linkNow[net]!;
+    for (const trimmer of demand.trimmers) sum += trimmerCost(trimmer.wing, trimmer.nets);
+    for (const edge of demand.edges) sum += edgeCost(edge.wing, edge.nets);
     return sum;
   }
 
@@ -279,7 +290,17 @@ export function rowSpace(demand: Demand, mostRows: number): RowSpace {
     content,
     wanted: [wantedIn(demand, 0), wantedIn(demand, 1)],
     cost,
-    accept: () => accepted.set(current),
+    touch: (net) => {
+      if (net >= 0) touched[net] = 1;
+    },
+    accept: () => {
+      twoKept.set(twoNow);
+      linkKept.set(linkNow);
+      touched.fill(0);
+    },
+    refuse: () => {
+      touched.fill(0);
+    },
     netAt,
     links: () => {
       list();

@@ -21,7 +21,7 @@ export interface BoardWishes {
   readonly effort: number;
 }
 
-export const USUAL_WISHES: BoardWishes = { board: BOARD_SIZES[1]!, kept: [], effort: 4 };
+export const USUAL_WISHES: BoardWishes = { board: BOARD_SIZES[1]!, kept: [], effort: 6 };
 
 export type Change =
   | { readonly kind: 'board'; readonly size: BoardSize }
@@ -51,11 +51,15 @@ export type Planned =
 
 /** Searches given up after. */
 const MOST_SEARCHES = 24;
-const STEPS = 3500;
+const STEPS = 2000;
 /** Strips the search may use when no board is given. */
 const MOST_STRIPS = 30;
+/** Bodies may reach this far beyond the middle of the last strip. */
+const OVERHANG = 0.8;
 /** Seats on a board tried around kept holes. */
-const MOST_SEATS = 80;
+const MOST_SEATS = 40;
+/** Fewer when each kept hole in turn is thought away. */
+const FEW_SEATS = 3;
 
 export function planBoard(connections: Connections, wishes: BoardWishes = USUAL_WISHES): Planned {
   const demanded = demandOf(connections);
@@ -74,15 +78,13 @@ export function planBoard(connections: Connections, wishes: BoardWishes = USUAL_
   if (fitting.length === 0) return refused(tooSmall(needsOf(arrangements[0]!), board!));
   let blocked = '';
   for (const arrangement of fitting) {
-    const plan = seated(connections, demand, arrangement, wishes);
+    const plan = seated(connections, demand, arrangement, wishes, MOST_SEATS);
     if (typeof plan === 'string') {
       blocked = plan;
       continue;
     }
     const differences = differencesFrom(connections, copperOf(plan));
-    return differences.length === 0
-      ? { ok: true, plan }
-      : refused({ kind: 'not proved', differences });
+    return differences.length === 0 ? { ok: true, plan } : refused({ kind: 'not proved', differences });
   }
   return refused({ kind: 'in the way', ref: blocked, change: freeing(connections, demand, fitting, wishes) });
 }
@@ -108,13 +110,44 @@ function arrangementsFor(demand: Demand, effort: number, strips: number): Arrang
     if (rows.broken.length > 0) continue;
     const left = placed(demand, rows, 0, null, []);
     const right = placed(demand, rows, 1, null, []);
-    if (left.ok && right.ok) found.push({ rows, wings: [left.plan, right.plan] });
+    if (!left.ok || !right.ok) continue;
+    const arrangement: Arrangement = { rows, wings: [left.plan, right.plan] };
+    if (!hasIdleCopper(arrangement)) found.push(arrangement);
   }
   return found.sort((a, b) => worthOf(a) - worthOf(b));
 }
 
-function needsOf({ rows, wings }: Arrangement): BoardSize {
-  return { strips: rows.count, holes: wings[0].edge + wings[1].edge + ACROSS_CHIP + 1 };
+/** Strips that bodies need above the first row and below the last one; a little may hang over. */
+function margins({ rows, wings }: Arrangement): readonly [number, number] {
+  const bodies = wings.flatMap(({ items }) => items.map(({ body }) => body.rows));
+  const first = Math.min(0, ...bodies.map(([top]) => top));
+  const last = Math.max(rows.count - 1, ...bodies.map(([, bottom]) => bottom));
+  return [Math.ceil(-first - OVERHANG), Math.ceil(last - (rows.count - 1) - OVERHANG)];
+}
+
+/** Copper set apart for a net on which then nothing stands would be a cut or a link for nothing. */
+function hasIdleCopper({ rows, wings }: Arrangement): boolean {
+  const uses = (wing: Wing, row: number): number => {
+    let count = 0;
+    const { items, cuts } = wings[wing];
+    const cut = cuts.find((each) => each.row === row)?.k ?? Number.NEGATIVE_INFINITY;
+    for (const { kind, leads } of items)
+      for (const lead of leads) if (lead.row === row && lead.k > cut) count += kind === 'link' ? 0.5 : 1;
+    return count;
+  };
+  for (let row = 0; row < rows.count; row++) {
+    const [left, right] = [rows.content[0][row]!, rows.content[1][row]!];
+    const isWhole = rows.stub[0][row]! < 0 && left === right;
+    const [l, r] = [uses(0, row), uses(1, row)];
+    if (isWhole ? left >= 0 && l + r < 1 : (left >= 0 && l < 1) || (right >= 0 && r < 1)) return true;
+  }
+  return false;
+}
+
+function needsOf(arrangement: Arrangement): BoardSize {
+  const { rows, wings } = arrangement;
+  const [above, below] = margins(arrangement);
+  return { strips: rows.count + above + below, holes: wings[0].edge + wings[1].edge + ACROSS_CHIP + 1 };
 }
 
 const fitsOn = (needs: BoardSize, board: BoardSize): boolean =>
@@ -147,37 +180,45 @@ function pinWing({ wing, net }: PinDemand, { content }: Rows): Wing {
 function seated(
   connections: Connections,
   demand: Demand,
-  { rows, wings }: Arrangement,
+  arrangement: Arrangement,
   { board, kept }: BoardWishes,
+  mostSeats: number,
 ): BoardPlan | string {
-  const needs = needsOf({ rows, wings });
+  const { rows, wings } = arrangement;
+  const needs = needsOf(arrangement);
+  const [above] = margins(arrangement);
   const size = board ?? needs;
-  if (kept.length === 0 && board === null)
-    return assembled(connections, demand, rows, wings, { board: size, before: 0, leftPins: wings[0].edge + 1 }, []);
+  if (kept.length === 0 && board === null) {
+    const seat = { board: size, before: above, leftPins: wings[0].edge + 1 };
+    return assembled(connections, demand, rows, wings, seat, []);
+  }
   let blocked = 'U1';
-  for (const seat of seatsOn(size, needs, wings[0].edge)) {
+  for (const seat of seatsOn(size, needs, above, wings[0].edge).slice(0, mostSeats)) {
     const edges = [seat.leftPins - 1, size.holes - seat.leftPins - ACROSS_CHIP] as const;
     const inWing = keptIn(kept, seat, demand, rows);
     if (inWing === null) continue;
     const left = placed(demand, rows, 0, edges[0], inWing[0]);
     const right = placed(demand, rows, 1, edges[1], inWing[1]);
-    if (left.ok && right.ok)
-      return assembled(connections, demand, rows, [left.plan, right.plan], seat, kept);
+    if (left.ok && right.ok) return assembled(connections, demand, rows, [left.plan, right.plan], seat, kept);
     blocked = left.ok ? (right.ok ? blocked : right.ref) : left.ref;
   }
   return blocked;
 }
 
 /** Seats from the middle of the board outward. */
-function seatsOn(board: BoardSize, needs: BoardSize, leftEdge: number): Seat[] {
+function seatsOn(board: BoardSize, needs: BoardSize, above: number, leftEdge: number): Seat[] {
   const outward = (spare: number): number[] =>
     Array.from({ length: spare + 1 }, (_, i) => i).sort(
       (a, b) => Math.abs(a - spare / 2) - Math.abs(b - spare / 2) || a - b,
     );
   const seats = outward(board.strips - needs.strips).flatMap((before) =>
-    outward(board.holes - needs.holes).map((left) => ({ board, before, leftPins: left + leftEdge + 1 })),
+    outward(board.holes - needs.holes).map((left) => ({
+      board,
+      before: before + above,
+      leftPins: left + leftEdge + 1,
+    })),
   );
-  return seats.slice(0, MOST_SEATS);
+  return seats;
 }
 
 /** Kept holes in columns of each wing; null when a chip or its cuts would lie on one. */
@@ -192,12 +233,14 @@ function keptIn(
     const row = strip - 1 - before;
     const across = hole - leftPins;
     if (across <= 0) wings[0].push({ row, k: -across });
-    else if (across >= ACROSS_CHIP) wings[1].push({ row, k: across - ACROSS_CHIP });
+    // On the right the strips between the chips begin one hole before the pins.
+    else if (across >= ACROSS_CHIP - 1) wings[1].push({ row, k: across - ACROSS_CHIP });
     const isMiddle = across >= 0 && across <= ACROSS_CHIP;
     const isChip = demand.chips.some(
       (chip, i) => row >= rows.chipRows[i]! && row < rows.chipRows[i]! + chip.strips,
     );
-    const isCut = across === 1 && row >= 0 && row < rows.count && rows.content[0][row] !== rows.content[1][row];
+    const isCut =
+      across === 1 && row >= 0 && row < rows.count && rows.content[0][row] !== rows.content[1][row];
     if (isMiddle && (isChip || isCut)) return null;
   }
   return wings;
@@ -224,7 +267,7 @@ function freeing(
   for (const hole of wishes.kept) {
     const fewer = { ...wishes, kept: wishes.kept.filter((each) => each !== hole) };
     for (const arrangement of arrangements)
-      if (typeof seated(connections, demand, arrangement, fewer) !== 'string')
+      if (typeof seated(connections, demand, arrangement, fewer, FEW_SEATS) !== 'string')
         return { kind: 'free hole', hole };
   }
   const size = BOARD_SIZES.find((each) => wishes.board === null || each.strips > wishes.board.strips);

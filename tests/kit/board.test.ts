@@ -1,0 +1,406 @@
+import { expect, test } from 'vitest';
+import { planBoard, USUAL_WISHES } from '../../src/kit/board.ts';
+import {
+  type Copper,
+  differencesFrom,
+  extractNets,
+  type Hole,
+  netsAsGroups,
+  stripPieces,
+} from '../../src/kit/board-extract.ts';
+import { ratiosOf } from '../../src/kit/board-plain.ts';
+import {
+  type BoardPlan,
+  copperOf,
+  holeName,
+  holeNamed,
+  mirrored,
+  testPointHoles,
+} from '../../src/kit/board-plan.ts';
+import { cutText, linkText } from '../../src/kit/board-text.ts';
+import { connectionsOf } from '../../src/kit/connections.ts';
+import { BENCH_DESIGN, designWith } from '../circuit/building.ts';
+import { designOf, pairwiseChoices, seededChoices } from './any-kit.ts';
+
+const SEED = 7;
+const KITS = 300;
+
+/** Every choice of every option, every pair of them as far as they go, then seeded mixtures: 300 in all. */
+const plans: readonly BoardPlan[] = (() => {
+  const pairs = [...pairwiseChoices()];
+  const singles = pairs.filter((_, i) => i % 2 === 0);
+  const next = seededChoices(SEED);
+  const designs = [
+    ...singles.map((choice) => designOf(choice)),
+    ...Array.from({ length: KITS - singles.length }, () => designOf(...next())),
+  ];
+  return designs.map((design, i) => {
+    const planned = planBoard(connectionsOf(design), { board: null, kept: [], effort: 1 });
+    if (!planned.ok) throw new Error(`kit ${i}: ${JSON.stringify(planned.refusal)}`);
+    return planned.plan;
+  });
+})();
+
+const key = ({ strip, hole }: Hole): string => `${strip}.${hole}`;
+const holesOf = (plan: BoardPlan): Hole[] => [
+  ...plan.parts.flatMap(({ leads }) => leads.map(({ at }) => at)),
+  ...plan.links.flatMap(({ from, to }) => [from, to]),
+  ...plan.cuts,
+];
+
+/** What a look at every plan finds wrong; each as a sentence. */
+const faults = (look: (plan: BoardPlan) => readonly string[], some: readonly BoardPlan[] = plans): string[] =>
+  some.flatMap((plan, i) => look(plan).map((fault) => `kit ${i}: ${fault}`));
+
+/** Does changed copper still hold the nets of the list? */
+function reader(plan: BoardPlan): (change: Partial<Copper>) => boolean {
+  const copper = copperOf(plan);
+  const wanted = JSON.stringify(netsAsGroups(plan.connections));
+  return (change) => JSON.stringify(extractNets({ ...copper, ...change })) === wanted;
+}
+
+const everyTenth = plans.filter((_, i) => i % 10 === 0);
+
+test(`the nets read back from the copper are those of the connection list: ${KITS} kits, seed ${SEED}`, () => {
+  expect(plans).toHaveLength(KITS);
+  expect(faults((plan) => (reader(plan)({}) ? [] : ['other nets']))).toEqual([]);
+  expect(plans.flatMap((plan) => differencesFrom(plan.connections, copperOf(plan)))).toEqual([]);
+});
+
+test(`every cut left out is detected, but under a chip between two pins of one net: ${KITS} kits`, () => {
+  const look = (plan: BoardPlan): string[] => {
+    const isHealthy = reader(plan);
+    return plan.cuts
+      .filter((cut) => {
+        const isIdle = isHealthy({ cuts: plan.cuts.filter((each) => each !== cut) });
+        return isIdle !== (cut.under !== null && cut.nets[0] === cut.nets[1]);
+      })
+      .map((cut) => `cut ${holeName(cut)} does nothing`);
+  };
+  expect(faults(look)).toEqual([]);
+});
+
+test(`every link left out is detected: ${KITS} kits`, () => {
+  const look = (plan: BoardPlan): string[] => {
+    const isHealthy = reader(plan);
+    return plan.links
+      .filter((link) => isHealthy({ links: plan.links.filter((each) => each !== link) }))
+      .map(({ id }) => `link ${id} does nothing`);
+  };
+  expect(faults(look)).toEqual([]);
+});
+
+test(`a bridge between neighbouring strips is detected wherever it joins two nets: every tenth of ${KITS} kits`, () => {
+  let found = 0;
+  const look = (plan: BoardPlan): string[] => {
+    const isHealthy = reader(plan);
+    return neighbours(plan).flatMap(([one, other]) => {
+      const [a, b] = [netAt(plan, one), netAt(plan, other)];
+      const joinsTwo = a !== null && b !== null && a !== b;
+      if (joinsTwo) found++;
+      return isHealthy({ bridges: [one] }) === joinsTwo ? [`bridge at ${holeName(one)}`] : [];
+    });
+  };
+  expect(faults(look, everyTenth)).toEqual([]);
+  expect(found).toBeGreaterThan(600);
+});
+
+test(`a lead moved to the next strip or past a cut is detected wherever that is another net: every tenth of ${KITS} kits`, () => {
+  let found = 0;
+  const look = (plan: BoardPlan): string[] => {
+    const isHealthy = reader(plan);
+    const copper = copperOf(plan);
+    const alone = new Set(
+      plan.connections.nets.flatMap(({ joins }) =>
+        joins.length === 1 ? [`${joins[0]!.ref} ${joins[0]!.lead}`] : [],
+      ),
+    );
+    return copper.leads.flatMap((lead, i) =>
+      [
+        [1, 0],
+        [-1, 0],
+        [0, 2],
+        [0, -2],
+      ].flatMap(([down, along]) => {
+        const at = { strip: lead.at.strip + down!, hole: lead.at.hole + along! };
+        const there = netAt(plan, at);
+        // A pin that is joined to nothing may lie on any copper that holds nothing.
+        const isSame =
+          there === netAt(plan, lead.at) || (there === null && alone.has(`${lead.ref} ${lead.lead}`));
+        if (!isSame) found++;
+        const leads = copper.leads.map((each, j) => (j === i ? { ...each, at } : each));
+        return isHealthy({ leads }) === isSame ? [] : [`${lead.ref} ${lead.lead} at ${holeName(at)}`];
+      }),
+    );
+  };
+  expect(faults(look, everyTenth)).toEqual([]);
+  expect(found).toBeGreaterThan(3000);
+});
+
+test(`the eleven cuts under the chips are there, between facing pins: ${KITS} kits`, () => {
+  const look = ({ cuts, parts }: BoardPlan): string[] => {
+    const under = cuts.filter((cut) => cut.under !== null);
+    const bare = parts
+      .filter(({ stance }) => stance === 'chip')
+      .flatMap(({ part, leads }) =>
+        leads.slice(0, leads.length / 2).flatMap(({ at }, i) => {
+          const facing = leads[leads.length - 1 - i]!.at;
+          const between = under.filter(
+            (cut) =>
+              cut.under === part.ref &&
+              cut.strip === at.strip &&
+              cut.hole > at.hole &&
+              cut.hole < facing.hole,
+          );
+          const isRight = facing.strip === at.strip && facing.hole === at.hole + 3 && between.length === 1;
+          return isRight ? [] : [`${part.ref} row ${i + 1}`];
+        }),
+      );
+    return under.length === 11 ? bare : [...bare, `${under.length} cuts under the chips`];
+  };
+  expect(faults(look)).toEqual([]);
+});
+
+test(`no hole is used twice and all lie on the board: ${KITS} kits`, () => {
+  const look = (plan: BoardPlan): string[] => {
+    const { strips, holes } = plan.board;
+    const used = holesOf(plan);
+    const outside = used.filter(({ strip, hole }) => strip < 1 || strip > strips || hole < 1 || hole > holes);
+    const twice = used.length - new Set(used.map(key)).size;
+    return [
+      ...outside.map((hole) => `${holeName(hole)} is outside`),
+      ...(twice > 0 ? [`${twice} used twice`] : []),
+    ];
+  };
+  expect(faults(look)).toEqual([]);
+});
+
+test(`bodies do not lie on one another, and no lead stands under another part's body: ${KITS} kits`, () => {
+  const slack = 0.05;
+  const look = ({ parts, links }: BoardPlan): string[] =>
+    parts.flatMap((one, i) => {
+      const a = one.outline;
+      if (a === null) return [];
+      const onBodies = parts
+        .slice(i + 1)
+        .filter(
+          ({ outline: b }) =>
+            b !== null &&
+            a.x[1] > b.x[0] + slack &&
+            b.x[1] > a.x[0] + slack &&
+            a.y[1] > b.y[0] + slack &&
+            b.y[1] > a.y[0] + slack,
+        );
+      const foreign = [
+        ...parts.filter((each) => each !== one).flatMap(({ leads }) => leads.map(({ at }) => at)),
+        ...links.flatMap(({ from, to }) => [from, to]),
+      ].filter(
+        ({ strip, hole }) =>
+          hole > a.x[0] + slack && hole < a.x[1] - slack && strip > a.y[0] + slack && strip < a.y[1] - slack,
+      );
+      return [
+        ...onBodies.map(({ part }) => `${one.part.ref} lies on ${part.ref}`),
+        ...foreign.map((hole) => `${holeName(hole)} is under ${one.part.ref}`),
+      ];
+    });
+  expect(faults(look)).toEqual([]);
+});
+
+test(`flat bodies fit between their leads and links lie straight: ${KITS} kits`, () => {
+  const look = ({ parts, links }: BoardPlan): string[] => [
+    ...parts
+      .filter(({ stance, outline, leads }) => {
+        const strips = leads.map(({ at }) => at.strip);
+        return (
+          stance === 'flat' &&
+          (outline!.y[0] < Math.min(...strips) + 0.3 || outline!.y[1] > Math.max(...strips) - 0.3)
+        );
+      })
+      .map(({ part }) => `${part.ref} is longer than its leads`),
+    ...links
+      .filter(
+        ({ from, to, millimetres }) =>
+          from.hole !== to.hole || Math.abs(millimetres - (to.strip - from.strip) * 2.54) > 1e-9,
+      )
+      .map(({ id }) => id),
+  ];
+  expect(faults(look)).toEqual([]);
+});
+
+test(`trimmers have their ends two strips apart and the wiper on the strip between: ${KITS} kits`, () => {
+  const look = ({ parts }: BoardPlan): string[] =>
+    parts
+      .filter(
+        ({ mark }) =>
+          mark?.kind === 'legs' &&
+          (Math.abs(mark.one.strip - mark.three.strip) !== 2 ||
+            mark.one.hole !== mark.three.hole ||
+            mark.wiper.strip * 2 !== mark.one.strip + mark.three.strip),
+      )
+      .map(({ part }) => part.ref);
+  expect(faults(look)).toEqual([]);
+});
+
+test(`the jack hangs over the right edge, its two lugs in the holes to be widened: ${KITS} kits`, () => {
+  const look = ({ parts, widened, board }: BoardPlan): string[] => {
+    const jack = parts.find(({ part }) => part.ref === 'Jack')!;
+    const isRight =
+      jack.leads.every(({ at }) => at.hole === board.holes) &&
+      jack.outline!.x[1] > board.holes + 1 &&
+      widened.map(({ at }) => key(at)).join() === jack.leads.map(({ at }) => key(at)).join();
+    return isRight ? [] : ['jack'];
+  };
+  expect(faults(look)).toEqual([]);
+});
+
+test(`mirrored twice a plan is the same, and mirrored it holds the same nets: every tenth of ${KITS} kits`, () => {
+  for (const plan of everyTenth) {
+    const once = mirrored(plan);
+    expect(JSON.stringify(mirrored(once))).toBe(JSON.stringify(plan));
+    expect(reader(once)({})).toBe(true);
+    const [here, there] = [plan, once].map(({ parts }) => parts[0]!.leads[0]!.at);
+    expect(there).toEqual({ strip: here!.strip, hole: plan.board.holes + 1 - here!.hole });
+  }
+});
+
+test(`every printed coordinate reads back as the hole that is drawn: ${KITS} kits`, () => {
+  const look = (plan: BoardPlan): string[] => {
+    const wrong = holesOf(plan).filter((hole) => {
+      const read = holeNamed(holeName(hole));
+      return read === null || key(read) !== key(hole);
+    });
+    const column = (text: string, letter: string, at: number): string =>
+      text
+        .split('\n')
+        .filter((line) => new RegExp(`^${letter}\\d`).test(line))
+        .map((line) => line.split(/\s+/)[at])
+        .join();
+    const [cuts, links] = [cutText(plan), linkText(plan)];
+    const isPrinted =
+      column(cuts, 'X', 1) === plan.cuts.map(holeName).join() &&
+      column(links, 'L', 1) === plan.links.map(({ from }) => holeName(from)).join() &&
+      column(links, 'L', 2) === plan.links.map(({ to }) => holeName(to)).join();
+    return [...wrong.map((hole) => key(hole)), ...(isPrinted ? [] : ['lists'])];
+  };
+  expect(faults(look)).toEqual([]);
+});
+
+test(`each test point has a hole on its net: ${KITS} kits`, () => {
+  const look = (plan: BoardPlan): string[] =>
+    testPointHoles(plan)
+      .filter(({ net, at }) => netAt(plan, at) !== net)
+      .map(({ id }) => id);
+  expect(faults(look)).toEqual([]);
+});
+
+test('strips are lettered without I and O and go on with AA', () => {
+  expect([1, 8, 9, 24, 25, 48, 49].map((strip) => holeName({ strip, hole: 3 }))).toEqual([
+    'A3',
+    'H3',
+    'J3',
+    'Z3',
+    'AA3',
+    'AZ3',
+    'BA3',
+  ]);
+  expect(holeNamed('I4')).toBeNull();
+  expect(holeNamed('A0')).toBeNull();
+});
+
+test('the same list gives the same plan', () => {
+  const once = planBoard(connectionsOf(BENCH_DESIGN), { ...USUAL_WISHES, effort: 2 });
+  expect(planBoard(connectionsOf(BENCH_DESIGN), { ...USUAL_WISHES, effort: 2 })).toEqual(once);
+});
+
+test('the careful build takes less board and fewer links than a plain layout', () => {
+  const planned = planBoard(connectionsOf(BENCH_DESIGN), { ...USUAL_WISHES, board: null });
+  if (!planned.ok) throw new Error(planned.refusal.kind);
+  const { area, links } = ratiosOf(planned.plan);
+  expect(area).toBeLessThan(0.55);
+  expect(links).toBeLessThan(0.8);
+});
+
+test('on a larger board the jack and the leads go out to its edges', () => {
+  const planned = planBoard(connectionsOf(BENCH_DESIGN), { ...USUAL_WISHES, effort: 1 });
+  if (!planned.ok) throw new Error(planned.refusal.kind);
+  const { parts, board } = planned.plan;
+  expect(board).toEqual({ strips: 24, holes: 37 });
+  const edge = (ref: string): number[] =>
+    parts.find(({ part }) => part.ref === ref)!.leads.map(({ at }) => at.hole);
+  expect(edge('Jack')).toEqual([37, 37]);
+  expect(Math.max(...edge('LDR A'))).toBeLessThanOrEqual(2);
+  expect(Math.min(...edge('LDR B'))).toBeGreaterThanOrEqual(36);
+});
+
+test('kept holes stay free of leads, cuts and bodies', () => {
+  const kept = [
+    { strip: 3, hole: 4 },
+    { strip: 12, hole: 30 },
+    { strip: 22, hole: 8 },
+    { strip: 10, hole: 19 },
+  ];
+  const planned = planBoard(connectionsOf(BENCH_DESIGN), { ...USUAL_WISHES, kept, effort: 2 });
+  if (!planned.ok) throw new Error(JSON.stringify(planned.refusal));
+  const used = new Set(holesOf(planned.plan).map(key));
+  for (const hole of kept) {
+    expect(used.has(key(hole))).toBe(false);
+    for (const { outline } of planned.plan.parts)
+      if (outline)
+        expect(
+          hole.hole > outline.x[0] &&
+            hole.hole < outline.x[1] &&
+            hole.strip > outline.y[0] &&
+            hole.strip < outline.y[1],
+        ).toBe(false);
+  }
+});
+
+test('a board that is too small is refused with what is needed and the next size that will do', () => {
+  const planned = planBoard(connectionsOf(BENCH_DESIGN), {
+    board: { strips: 9, holes: 25 },
+    kept: [],
+    effort: 1,
+  });
+  if (planned.ok || planned.refusal.kind !== 'board too small') throw new Error('not refused');
+  const { needs, change } = planned.refusal;
+  expect(needs.strips).toBeGreaterThan(18);
+  expect(change).toEqual({ kind: 'board', size: { strips: 24, holes: 37 } });
+});
+
+test('a capacitor that is not made is refused with the kind that is', () => {
+  const { coupling } = { coupling: { farads: 100e-6, kind: 'film' as const } };
+  const planned = planBoard(connectionsOf(designWith({ output: { coupling } })));
+  expect(planned).toMatchObject({
+    ok: false,
+    refusal: { kind: 'part missing', why: 'too large for film', change: { to: 'electrolytic' } },
+  });
+});
+
+test('marks all over the board are refused with one that, freed, would help, or with a larger board', () => {
+  const kept = Array.from({ length: 23 }, (_, i) => ({ strip: i + 1, hole: 37 }));
+  const planned = planBoard(connectionsOf(BENCH_DESIGN), { ...USUAL_WISHES, kept, effort: 1 });
+  expect(planned).toMatchObject({ ok: false, refusal: { kind: 'in the way' } });
+});
+
+/** What the plan says lies at a hole; null = unused copper, or none. */
+function netAt(plan: BoardPlan, { strip, hole }: Hole): string | null {
+  return (
+    plan.pieces.find((each) => each.strip === strip && hole >= each.from && hole <= each.to)?.net ?? null
+  );
+}
+
+/** One place to bridge for each two stretches of copper that lie side by side. */
+function neighbours(plan: BoardPlan): (readonly [Hole, Hole])[] {
+  const pieces = stripPieces(plan.board, plan.cuts);
+  return pieces.flatMap((one) =>
+    pieces
+      .filter((other) => other.strip === one.strip + 1 && other.from <= one.to && other.to >= one.from)
+      .map((other): readonly [Hole, Hole] => {
+        const hole = Math.max(one.from, other.from);
+        return [
+          { strip: one.strip, hole },
+          { strip: other.strip, hole },
+        ];
+      }),
+  );
+}
