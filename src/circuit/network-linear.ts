@@ -163,18 +163,24 @@ export interface Passing {
   readonly after: Seconds;
 }
 
+/** Time spent in one linear circuit, and the integral of each mode over it. */
+export interface Gathered {
+  seconds: Seconds;
+  readonly modes: Float64Array;
+}
+
 /** A stretch of time in one linear circuit. */
 export interface Segment {
   readonly linear: Linear;
   readonly start: Seconds;
   seconds: Seconds;
-  /** Least of some functionals, so long after the start. */
-  readonly least: (all: readonly OverModes[], after: Seconds) => Volts;
+  /** The guard furthest past its point right at the start, of the switches that are ready; null = none by so much. */
+  readonly due: (by: Volts, ready: (at: number) => boolean) => LinearGuard | null;
   readonly capacitorVolts: (after: Seconds) => Float64Array;
   /** The first guard passed within a time, of the switches that are ready. */
   readonly firstPassed: (within: Seconds, ready: (at: number) => boolean) => Passing | null;
-  /** ∫ v dt of a node over the part of this segment between two times. */
-  readonly integral: (node: number, from: Seconds, to: Seconds) => number;
+  /** Adds the part of this segment between two times to what its linear circuit has gathered. */
+  readonly gather: (into: Gathered, from: Seconds, to: Seconds) => void;
   /** ∫ v·e^(−iωt) dt of a node over the part of this segment from a time on: real, imaginary. */
   readonly fourier: (node: number, from: Seconds, hertz: Hertz) => readonly [number, number];
 }
@@ -192,7 +198,8 @@ export function segmentFrom(linear: Linear, volts: Float64Array, start: Seconds)
   const k = rates.length;
   const decayed = new Float64Array(k);
   const decayTo = (after: Seconds): void => {
-    for (let m = 0; m < k; m++) decayed[m] = modes[m]! * Math.exp(-rates[m]! * after);
+    if (after === 0) decayed.set(modes);
+    else for (let m = 0; m < k; m++) decayed[m] = modes[m]! * Math.exp(-rates[m]! * after);
   };
   const valueNow = ({ constant, modes: shares }: OverModes): Volts => {
     let sum = constant;
@@ -237,7 +244,16 @@ export function segmentFrom(linear: Linear, volts: Float64Array, start: Seconds)
     linear,
     start,
     seconds: 0,
-    least,
+    due: (by, ready) => {
+      decayTo(0);
+      let [most, found]: [Volts, LinearGuard | null] = [by, null];
+      for (const guard of guards) {
+        if (!ready(guard.at)) continue;
+        const value = leastNow(guard.all);
+        if (value > most) [most, found] = [value, guard];
+      }
+      return found;
+    },
     capacitorVolts: (after) => {
       decayTo(after);
       return linear.voltsFrom(decayed);
@@ -255,7 +271,6 @@ export function segmentFrom(linear: Linear, volts: Float64Array, start: Seconds)
         decayTo(to);
         let found: Passing | null = null;
         for (const guard of watched) {
-          decayTo(found === null ? to : found.after);
           if (leastNow(guard.all) <= 0) {
             before.delete(guard);
             continue;
@@ -263,6 +278,7 @@ export function segmentFrom(linear: Linear, volts: Float64Array, start: Seconds)
           if (before.has(guard)) continue;
           const after = rootOf((t) => least(guard.all, t), from, found?.after ?? to);
           if (found === null || after < found.after) found = { at: guard.at, next: guard.next, after };
+          decayTo(found.after);
         }
         if (found !== null) return found;
         if (to >= within) return null;
@@ -270,16 +286,14 @@ export function segmentFrom(linear: Linear, volts: Float64Array, start: Seconds)
       }
       return null;
     },
-    integral: (node, from, to) => {
+    gather: (into, from, to) => {
       const [begin, end] = clipped(start, segment.seconds, from, to);
-      if (end <= begin) return 0;
-      const { constant, modes: shares } = nodes[node]!;
-      let sum = constant * (end - begin);
+      if (end <= begin) return;
+      into.seconds += end - begin;
       for (let m = 0; m < k; m++) {
         const rate = rates[m]!;
-        sum += (shares[m]! * modes[m]! * Math.exp(-rate * begin) * -Math.expm1(-rate * (end - begin))) / rate;
+        into.modes[m]! += (modes[m]! * Math.exp(-rate * begin) * -Math.expm1(-rate * (end - begin))) / rate;
       }
-      return sum;
     },
     fourier: (node, from, hertz) => {
       const [begin, end] = clipped(start, segment.seconds, from, Number.POSITIVE_INFINITY);

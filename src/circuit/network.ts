@@ -11,7 +11,7 @@ import type { Hertz, Pair, Seconds, VoiceId, Volts } from '../quantity/units.ts'
 import { pairOf } from '../quantity/units.ts';
 import type { Netlist } from './netlist.ts';
 import { type Compiled, compiled, HALF } from './network-devices.ts';
-import { type Linear, linearOf, type Segment, segmentFrom } from './network-linear.ts';
+import { type Gathered, type Linear, linearOf, type Segment, segmentFrom } from './network-linear.ts';
 
 /** What a run may be told. */
 export interface RunOptions {
@@ -63,7 +63,7 @@ export interface Computed {
 
 const MOST_NODES = 40;
 /** Events followed in one run. */
-const MOST_EVENTS = 6000;
+const MOST_EVENTS = 1600;
 /** Switches that may follow each other at one moment. */
 const MOST_AT_ONCE = 60;
 /** A guard must be passed by this much to count at once, volts. */
@@ -117,6 +117,8 @@ class Run {
     if (supply && reservoir >= 0) this.#volts[reservoir] = supply.volts;
   }
 
+  readonly #ready = (at: number): boolean => this.#readyAt[at]! <= this.#time;
+
   #linear(): Linear | null {
     const key = this.#state.join();
     let linear = this.#linears.get(key);
@@ -134,14 +136,9 @@ class Run {
       const linear = this.#linear();
       if (linear === null) return;
       const now = segmentFrom(linear, this.#volts, this.#time);
-      let [worst, by, to] = [-1, PASSED, 0];
-      for (const { at, all, next } of linear.guards) {
-        if (this.#readyAt[at]! > this.#time) continue;
-        const value = now.least(all, 0);
-        if (value > by) [worst, by, to] = [at, value, next];
-      }
-      if (worst < 0) return;
-      this.#flip(worst, to);
+      const due = now.due(PASSED, this.#ready);
+      if (due === null) return;
+      this.#flip(due.at, due.next);
     }
     this.trouble ??= 'no agreement';
   }
@@ -166,7 +163,7 @@ class Run {
       const segment = segmentFrom(linear, this.#volts, this.#time);
       let end = until;
       for (const ready of this.#readyAt) if (ready > this.#time && ready < end) end = ready;
-      const event = segment.firstPassed(end - this.#time, (at) => this.#readyAt[at]! <= this.#time);
+      const event = segment.firstPassed(end - this.#time, this.#ready);
       segment.seconds = event === null ? end - this.#time : event.after;
       this.#volts = segment.capacitorVolts(segment.seconds);
       this.#time = event === null ? end : this.#time + event.after;
@@ -220,10 +217,29 @@ class Run {
     const until = this.#time;
     const { nodes, sources } = this.#circuit;
     const halves = pairOf((half) => halfOf(this.#edges[half]));
+    const windows = new Map<string, ReadonlyMap<Linear, Gathered>>();
+    const gathered = (from: Seconds, to: Seconds): ReadonlyMap<Linear, Gathered> => {
+      const key = `${from} ${to}`;
+      const known = windows.get(key);
+      if (known !== undefined) return known;
+      const all = new Map<Linear, Gathered>();
+      for (const segment of segments) {
+        const { linear } = segment;
+        const own = all.get(linear) ?? { seconds: 0, modes: new Float64Array(linear.rates.length) };
+        all.set(linear, own);
+        segment.gather(own, from, to);
+      }
+      windows.set(key, all);
+      return all;
+    };
     const mean = (node: number, from: Seconds, to: Seconds): Volts => {
       if (node < 0 || to <= from) return 0;
       let sum = 0;
-      for (const segment of segments) sum += segment.integral(node, from, to);
+      for (const [linear, { seconds, modes }] of gathered(from, to)) {
+        const { constant, modes: shares } = linear.nodes[node]!;
+        sum += constant * seconds;
+        for (let m = 0; m < modes.length; m++) sum += shares[m]! * modes[m]!;
+      }
       return sum / (to - from);
     };
     const nodeOf = (net: string): number => nodes.indexOf(net);

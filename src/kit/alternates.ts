@@ -2,7 +2,6 @@
  * What to take when a line is not to be had, and what it does to this design: every alternate is put into the
  * design and the model asked again. Thresholds stay where they are; a pitch trimmer is turned back if it can.
  */
-import { astableOf, cycleOf } from '../circuit/astable.ts';
 import { type Instrument, instrumentOf } from '../circuit/instrument.ts';
 import { leastSourceVolts } from '../circuit/supply.ts';
 import { chooseCell, chooseTimer } from '../design/commands.ts';
@@ -10,8 +9,9 @@ import type { Design, Voice } from '../design/design.ts';
 import { DIELECTRICS } from '../parts/capacitors.ts';
 import { CELLS, type CellId } from '../parts/cells.ts';
 import { centsBetween } from '../plan/notes.ts';
-import type { Fraction, Hertz, VoiceId } from '../quantity/units.ts';
+import type { VoiceId } from '../quantity/units.ts';
 import type { AlternateEffect, OrderSpec } from '../words/order.ts';
+import { rotationFor } from './rotation.ts';
 
 export interface Alternate {
   readonly spec: OrderSpec;
@@ -185,7 +185,7 @@ function effectsOf(design: Design, before: Instrument, changed: Design): readonl
         kind: 'pitch',
         voice,
         cents: centsBetween(from, to),
-        rotation: rotationFor(changed, after, voice, from),
+        rotation: rotationFor(changed, voice, after.railVolts, from),
       });
     if (old.releases && !now.releases) effects.push({ kind: 'silent', voice, why: 'gate' });
     const [oldLux, nowLux] = [old.tripLux.on, now.tripLux.on];
@@ -200,23 +200,4 @@ function effectsOf(design: Design, before: Instrument, changed: Design): readonl
   if (Math.abs(total / before.power.states.none.drain.total - 1) > 0.05 || changed.timer !== design.timer)
     effects.push({ kind: 'current', amperes: total });
   return effects;
-}
-
-/** The turn of the pitch trimmer that gives a frequency; null = out of its reach. The period is straight in RB. */
-export function rotationFor(
-  design: Design,
-  instrument: Instrument,
-  voice: VoiceId,
-  hertz: Hertz,
-): Fraction | null {
-  const at = (rotation: Fraction): Hertz =>
-    cycleOf(astableOf(design, voice, instrument.railVolts, rotation)).frequency;
-  let [low, high] = [0, 1];
-  if (!(at(low) >= hertz && at(high) <= hertz)) return null;
-  for (let i = 0; i < 40; i++) {
-    const middle = (low + high) / 2;
-    if (at(middle) >= hertz) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
 }

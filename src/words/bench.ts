@@ -197,3 +197,30 @@ export function verdictWords(verdict: SlipVerdict): string {
       }[verdict.why];
   }
 }
+
+/** The kit log: kit numbers, no names. */
+export const logWords = {
+  columns: ['kit', 'fault', 'minutes', 'readings', 'lost'],
+  noNames: 'Kit numbers only: no names, please.',
+  refused: (line: number, column: string | null, read: string) =>
+    column === null
+      ? `The first line should be kit,fault,minutes,readings,lost; read “${read}”.`
+      : `Line ${line}, column ${column}: “${read}” cannot be read. Nothing was taken from this file.`,
+} as const;
+
+/** Words for the check of a board by its sound. */
+export const soundCheckWords = {
+  oneVoice: 'One voice at a time: shade or light the other sensor until it is silent.',
+  none: {
+    'too short': 'The recording is too short: a quarter of a second at least, better two.',
+    silent: 'There is nothing to hear in it: look at the input and its level.',
+    'no steady pitch': 'No single steady pitch was found: is the other voice silent?',
+  },
+  turn: (turn: number | null, degrees: number) => {
+    if (turn === null) return 'The target is out of this trimmer’s reach.';
+    const way = turn > 0 ? 'clockwise' : 'anticlockwise';
+    return Math.abs(turn) < 0.001
+      ? 'Leave the trimmer.'
+      : `Turn it ${formatNumber(Math.abs(turn) * degrees, 2)}° ${way}.`;
+  },
+} as const;
