@@ -1,22 +1,25 @@
 /**
- * The place Kit behind its views: which sheet lies open, what is pointed at, and the board plan, made by a worker
- * whenever the connections or the wishes for the board are others. One for each application; it outlasts the place.
+ * The place Kit behind its views: which sheet lies open, what is pointed at, and the long work of the bench: the board
+ * plan, the ranking of faults, what one trouble does. One for each application; it outlasts the place.
  */
-import type { BoardWishes as Wished } from '../design/batch.ts';
+import { DEFAULT_BATCH, type BoardWishes as Wished } from '../design/batch.ts';
 import type { Design } from '../design/design.ts';
 import { equalValues } from '../design/entries.ts';
-import { type BoardWishes, type Planned, planBoard, USUAL_WISHES } from '../kit/board.ts';
-import type { BoardAnswer, BoardTask } from '../kit/board.worker.ts';
+import { DEFAULT_PITCH } from '../design/pitch.ts';
+import { DEFAULT_ROOM } from '../design/room.ts';
+import { type BoardWishes, type Planned, USUAL_WISHES } from '../kit/board.ts';
+import { type MinutesTable, USUAL_MINUTES, type Workshop } from '../kit/cards.ts';
 import { connectionsOf } from '../kit/connections.ts';
-import type { Connections } from '../kit/parts.ts';
+import { type Findings, NOTHING } from '../kit/fault-finder.ts';
+import type { KitAnswer, Ranked, Trouble, Troubled } from '../kit/kit-tasks.ts';
 import { USUAL_BENCH } from '../kit/slip.ts';
 import type { BenchLight } from '../kit/slip-values.ts';
 import { memoized } from './derived.ts';
+import { KitWorker } from './kit-worker.ts';
 import type { Lampnote } from './lampnote.ts';
-import { boardWorker } from './plan-worker.device.ts';
 import { Store } from './store.ts';
 
-export const SHEETS = ['order', 'connections', 'board', 'slip'] as const;
+export const SHEETS = ['order', 'connections', 'board', 'cards', 'slip', 'faults'] as const;
 export type Sheet = (typeof SHEETS)[number];
 
 export interface KitView {
@@ -30,16 +33,35 @@ export interface KitView {
   readonly kit: number;
   /** Light at an open sensor and at a shaded one, on the bench. */
   readonly bench: BenchLight;
+  /** Place in the list of build steps, from 0. */
+  readonly step: number;
+  readonly minutes: MinutesTable;
+  readonly workshop: Omit<Workshop, 'kits'>;
+  /** What was heard and measured on the board that fails. */
+  readonly findings: Findings;
 }
 
-export interface BoardState {
-  /** The last plan or refusal; null before the first. */
-  readonly planned: Planned | null;
-  /** A newer one is being made. */
-  readonly isPlanning: boolean;
+/** Long work, and its last outcome; null before the first. */
+export interface Worked<T> {
+  readonly last: T | null;
+  readonly isWorking: boolean;
 }
+
+const IDLE = { last: null, isWorking: false } as const;
 
 export const connectionList = memoized((design: Design) => connectionsOf(design));
+
+/** The design without what changes no board: the same object for the same circuit would be too much to ask. */
+const circuitOf = memoized(
+  (design: Design): Design => ({
+    ...design,
+    name: '',
+    notes: '',
+    batch: DEFAULT_BATCH,
+    pitch: DEFAULT_PITCH,
+    room: DEFAULT_ROOM,
+  }),
+);
 
 export class KitDesk {
   readonly view = new Store<KitView>({
@@ -49,61 +71,79 @@ export class KitDesk {
     only: 'all',
     kit: 1,
     bench: USUAL_BENCH,
+    step: 0,
+    minutes: USUAL_MINUTES,
+    workshop: { helpers: 3, badJoint: 0.005, repairMinutes: 15, prepared: [] },
+    findings: NOTHING,
   });
-  readonly board = new Store<BoardState>({ planned: null, isPlanning: false });
-  #asked: { readonly connections: Connections; readonly wishes: BoardWishes } | null = null;
-  #id = 0;
-  #worker: Promise<Worker | null> | null = null;
+  readonly board = new Store<Worked<Planned>>(IDLE);
+  readonly ranked = new Store<Worked<Ranked>>(IDLE);
+  readonly troubled = new Store<Worked<Troubled>>(IDLE);
+  readonly #worker = new KitWorker((answer) => this.#take(answer));
+  #effort = USUAL_WISHES.effort;
+  #boardAsked: unknown = null;
+  #faultsAsked: unknown = null;
 
   show(change: Partial<KitView>): void {
     this.view.dispatch((view) => ({ ...view, ...change }));
   }
 
   /** Plans the board of a design, unless that is what was planned last. */
-  follow(design: Design, effort: number = USUAL_WISHES.effort): void {
-    const before = this.#asked?.wishes.effort ?? 0;
-    const wishes = { ...wishesOf(design.batch.board), effort: Math.max(effort, before) };
-    const asked = { connections: connectionList(design), wishes };
-    if (this.#asked !== null && equalValues(asked, this.#asked)) return;
-    this.#asked = asked;
-    const task: BoardTask = { id: ++this.#id, ...asked };
-    this.board.dispatch((board) => ({ ...board, isPlanning: true }));
-    void this.#send(task);
+  follow(design: Design): void {
+    const asked = {
+      connections: connectionList(design),
+      wishes: wishesOf(design.batch.board, this.#effort),
+    };
+    if (equalValues(asked, this.#boardAsked)) return;
+    this.#boardAsked = asked;
+    this.board.dispatch(atWork);
+    this.#worker.ask({ kind: 'board', ...asked });
   }
 
   /** Plans anew with more arrangements to choose from. */
   tryHarder(design: Design, effort: number): void {
-    this.follow(design, effort);
+    this.#effort = Math.max(this.#effort, effort);
+    this.follow(design);
   }
 
-  async #send(task: BoardTask): Promise<void> {
-    this.#worker ??= boardWorker().catch(() => null);
-    const worker = await this.#worker;
-    if (task.id !== this.#id) return;
-    if (worker === null) {
-      // Lets the page show that it is at work first.
-      setTimeout(
-        () =>
-          task.id === this.#id &&
-          this.#take({ id: task.id, planned: planBoard(task.connections, task.wishes) }),
-        30,
-      );
-      return;
+  /** Ranks the faults of a design by what was found, unless that is what was ranked last. */
+  findFault(design: Design): void {
+    const { bench, findings } = this.view.current;
+    const asked = { design: circuitOf(design), bench, findings };
+    if (equalValues(asked, this.#faultsAsked)) return;
+    this.#faultsAsked = asked;
+    this.ranked.dispatch(atWork);
+    this.#worker.ask({ kind: 'faults', ...asked });
+  }
+
+  /** Works out what a trouble does to a board of a design. */
+  tryTrouble(design: Design, trouble: Trouble): void {
+    const { bench } = this.view.current;
+    this.troubled.dispatch(atWork);
+    this.#worker.ask({ kind: 'trouble', design: circuitOf(design), bench, trouble });
+  }
+
+  #take(answer: KitAnswer): void {
+    switch (answer.kind) {
+      case 'board':
+        this.board.dispatch(() => ({ last: answer.planned, isWorking: false }));
+        return;
+      case 'faults':
+        this.ranked.dispatch(() => ({ last: answer.ranked, isWorking: false }));
+        return;
+      case 'trouble':
+        this.troubled.dispatch(() => ({ last: answer.troubled, isWorking: false }));
     }
-    worker.onmessage = ({ data }: MessageEvent<BoardAnswer>) => this.#take(data);
-    worker.onerror = () => {
-      this.#worker = Promise.resolve(null);
-      if (task.id === this.#id) void this.#send(task);
-    };
-    worker.postMessage(task);
-  }
-
-  #take({ id, planned }: BoardAnswer): void {
-    if (id === this.#id) this.board.dispatch(() => ({ planned, isPlanning: false }));
   }
 }
 
-const wishesOf = ({ size, free }: Wished): BoardWishes => ({ ...USUAL_WISHES, board: size, kept: free });
+const atWork = <T>(work: Worked<T>): Worked<T> => ({ ...work, isWorking: true });
+
+const wishesOf = ({ size, free }: Wished, effort: number): BoardWishes => ({
+  board: size,
+  kept: free,
+  effort,
+});
 
 const desks = new WeakMap<Lampnote, KitDesk>();
 

@@ -41,9 +41,9 @@ export async function planWorkerOpener(): Promise<() => Helper | null> {
   return () => opened(url) as Helper;
 }
 
-/** The worker that plans boards; null where there is none to be had. Rejects what the browser throws. */
-export async function boardWorker(): Promise<Worker | null> {
+/** The worker of the bench; null where there is none to be had. Rejects what the browser throws. */
+export async function kitWorker(): Promise<Worker | null> {
   if (import.meta.env.MODE === 'single') return null;
-  const { default: url } = await import('../kit/board.worker.ts?worker&url');
+  const { default: url } = await import('../kit/kit.worker.ts?worker&url');
   return opened(url);
 }

@@ -1,15 +1,20 @@
-/**
- * Every joint of a board in the order in which it is soldered: low things first, so that the board lies flat on what
- * is being soldered. Links, flat parts, chips or their sockets, then what stands, and at last what hangs on leads.
- */
+/** Every joint of a board, numbered in the order of the build steps, with what lies in its hole. */
 import type { NetId } from '../words/kit.ts';
 import type { Hole } from './board-extract.ts';
 import type { BoardPlan, PlacedPart } from './board-plan.ts';
+import { buildSteps } from './build-steps.ts';
 
 export type Joint =
-  | { readonly kind: 'link'; readonly at: Hole; readonly net: NetId; readonly id: string }
+  | {
+      readonly kind: 'link';
+      readonly number: number;
+      readonly at: Hole;
+      readonly net: NetId;
+      readonly ref: string;
+    }
   | {
       readonly kind: 'lead';
+      readonly number: number;
       readonly at: Hole;
       readonly net: NetId;
       readonly ref: string;
@@ -18,51 +23,30 @@ export type Joint =
       readonly isOnly: boolean;
     };
 
-function heightRank({ part: { body }, stance }: PlacedPart): number {
-  switch (body.kind) {
-    case 'resistor':
-    case 'diode':
-      return stance === 'flat' ? 1 : 3;
-    case 'chip':
-      return 2;
-    case 'test pin':
-      return 4;
-    case 'capacitor':
-      return body.polarised ? 7 : 5;
-    case 'trimmer':
-      return 6;
-    case 'jack':
-      return 8;
-    case 'cell':
-    case 'control lead':
-      return 9;
-    case 'supply':
-      return 10;
-  }
+const keyOf = ({ strip, hole }: Hole): string => `${strip}.${hole}`;
+
+export function jointsOf(plan: BoardPlan): readonly Joint[] {
+  const links = new Map(plan.links.map((link) => [link.id, link]));
+  const leads = new Map(
+    plan.parts.flatMap(({ part, leads: placed }) =>
+      placed.map(({ at, lead }) => [keyOf(at), { part, lead }] as const),
+    ),
+  );
+  return buildSteps(plan).flatMap(({ joints }) =>
+    joints.map(({ number, at, ref }): Joint => {
+      const link = links.get(ref);
+      if (link) return { kind: 'link', number, at, net: link.net, ref };
+      // No two leads share a hole, and every joint that is no link's is a lead's.
+      const { part, lead } = leads.get(keyOf(at))!;
+      const { net } = part.leads.find(({ name }) => name === lead)!;
+      return { kind: 'lead', number, at, net, ref, lead, isOnly: part.leads.length === 1 };
+    }),
+  );
 }
 
 /** Parts in the order in which they are soldered. */
 export function solderingOrder(plan: BoardPlan): readonly PlacedPart[] {
-  return plan.parts.toSorted((a, b) => heightRank(a) - heightRank(b));
-}
-
-export function jointsOf(plan: BoardPlan): readonly Joint[] {
-  const links = plan.links.flatMap(({ id, net, from, to }): Joint[] => [
-    { kind: 'link', at: from, net, id },
-    { kind: 'link', at: to, net, id },
-  ]);
-  const leads = solderingOrder(plan).flatMap(({ part, leads: placed }) =>
-    placed.map(
-      ({ at, ref, lead }): Joint => ({
-        kind: 'lead',
-        at,
-        // Each lead of a placed part is one of its leads.
-        net: part.leads.find(({ name }) => name === lead)!.net,
-        ref,
-        lead,
-        isOnly: part.leads.length === 1,
-      }),
-    ),
-  );
-  return [...links, ...leads];
+  const placed = new Map(plan.parts.map((one) => [one.part.ref, one]));
+  const refs = jointsOf(plan).flatMap(({ kind, ref }) => (kind === 'lead' ? [ref] : []));
+  return [...new Set(refs)].map((ref) => placed.get(ref)!);
 }

@@ -4,6 +4,8 @@ import type { Fraction, VoiceId } from '../quantity/units.ts';
 
 const count = (n: number, one: string, many = `${one}s`): string =>
   `${formatNumber(n, 6)} ${n === 1 ? one : many}`;
+const hours = (minutes: number): string =>
+  minutes < 90 ? count(Math.round(minutes), 'minute') : `${formatNumber(minutes / 60, 2)} hours`;
 export const millimetres = (value: number): string =>
   `${formatFixed(value, value % 1 === 0 ? 0 : 1)}\u00A0mm`;
 
@@ -14,7 +16,9 @@ export const kitViewWords = {
     order: 'order list',
     connections: 'connection list',
     board: 'board plan',
+    cards: 'build cards',
     slip: 'test slip',
+    faults: 'fault finder',
   },
   print: 'Print this sheet',
   printHint: 'Print at 100 %, not “fit to page”: where a ruler matters, a bar of 100 mm tells.',
@@ -178,6 +182,99 @@ export const kitViewWords = {
     mirroredNote: 'Mirrored: the board turned over about its long edge of the sheet.',
   },
 
+  cards: {
+    heading: 'Build cards',
+    why: [
+      'One card for each step, in an order that can be checked as it goes: low things first, chips last.',
+      'What is already there is drawn faintly; what this step adds stands out.',
+    ],
+    step: (place: number, title: string) => `${place}. ${title}`,
+    of: (place: number, all: number) => `Step ${place} of ${all}`,
+    back: 'Back',
+    next: 'Done, next step',
+    again: 'Back to the first step',
+    choose: 'Step',
+    minutes: (minutes: number) =>
+      `About ${count(Math.max(1, Math.round(minutes)), 'minute')} for a beginner.`,
+    limit: (limit: string) => `Set the supply to give no more than ${limit}, or put a meter in its lead.`,
+    stop: 'Stop and test',
+    partHeads: ['Part', 'Value', 'Holes', 'How it sits'],
+    needs: 'What this step takes',
+    component: 'From the component side',
+    copper: 'From the copper side, mirrored',
+    titles: {
+      sort: 'Sort the parts',
+      cuts: 'Cut the strips',
+      links: 'Fit the links',
+      flat: 'Resistors that lie flat',
+      sockets: 'Sockets',
+      small: 'Upright resistors and small capacitors',
+      trimmers: 'Trimmers',
+      tall: 'Tall capacitors',
+      pins: 'Test pins',
+      leads: 'Jack, sensors, supply leads',
+      'first power': 'First power, without chips',
+      chips: 'Chips in',
+      tune: 'Tune',
+    },
+    tells: {
+      sort: 'Lay the parts out by value, read each resistor’s bands, and measure what you doubt.',
+      cuts: 'Turn the board copper side up, left and right exchanged. Mark each cut, twist a 3.5 mm drill in the hole by hand until no copper is left across, and blow the dust off.',
+      links: 'Bare wire, straight and flat on the board. Bend it to length first.',
+      flat: 'Either way round. Push them down to the board, spread the leads a little, solder, clip.',
+      sockets: 'The notch as drawn. Solder two corners first, look that the socket lies flat, then the rest.',
+      small: 'An upright resistor’s body stands over the hole with the ring; its other lead bends over.',
+      trimmers: 'The ringed leg is the wiper. Push the legs in without force.',
+      tall: 'Look at the plus sign: the longer leg goes there, the stripe away from it.',
+      pins: 'One at each test point; they are where the meter goes.',
+      leads: 'Widen the holes of the jack first. Red is plus, black is minus. Sleeve the sensors’ leads.',
+      'first power': 'Chips still out. Look for bridges with a lens, then switch on and read.',
+      chips:
+        'Switch off. Notch as drawn, pin 1 as drawn; press in evenly. Switch on and read the current at once.',
+      tune: 'One voice at a time: turn its pitch trimmer to the note, then its threshold until it just switches.',
+    },
+    solder: 'Solder on the copper side',
+    checks: {
+      apart: (holes: string) => `With a beeping meter, nothing beeps across any cut: ${holes}.`,
+      joined: (holes: string) => `The meter beeps across each link: ${holes}.`,
+      ohms: (from: string, to: string, least: string, most: string) =>
+        `Between ${from} and ${to}: ${least} to ${most}. Far less is a short: do not switch on.`,
+      volts: (hole: string, net: string, least: string, most: string) =>
+        least === most ? `${hole} (${net}): ${least}` : `${hole} (${net}): ${least} to ${most}`,
+      against: 'Against TP0, in volts:',
+      current: (most: string) =>
+        `The supply gives no more than ${most}. More, or anything warm: cut the power, then look.`,
+    },
+    plan: {
+      heading: 'A workshop of these',
+      helpers: 'helpers',
+      badJoint: 'bad joints',
+      repair: 'minutes to mend a board',
+      prepared: 'Done beforehand',
+      joints: (joints: number) => `${count(joints, 'joint')} on a board.`,
+      right: (share: Fraction) => `${formatShare(share)} of boards work at once.`,
+      each: (minutes: number) => `${hours(minutes)} in the room for one beginner.`,
+      before: (minutes: number) => `${hours(minutes)} of work beforehand.`,
+      mend: (minutes: number, perHelper: number | null) =>
+        `${hours(minutes)} of mending in all${perHelper === null ? '' : `, ${hours(perHelper)} for each helper`}.`,
+      table: 'Minutes by step',
+      tableHint: 'Estimates from one workshop, from memory: put your own log here.',
+      rows: {
+        perPart: 'a part to sort',
+        perCut: 'a cut',
+        perLink: 'a link',
+        perSocketPin: 'a socket pin',
+        perJoint: 'a joint of a small part',
+        perLeadJoint: 'a joint of a trimmer or lead',
+        perChip: 'a chip',
+        firstPower: 'first power',
+        tune: 'tuning',
+      },
+    },
+    waiting: 'The cards are drawn from the board plan, which is on its way.',
+    none: 'There is no board plan to draw cards from. The board plan’s sheet says why.',
+  },
+
   slip: {
     heading: 'Test slip',
     why: [
@@ -199,6 +296,49 @@ export const kitViewWords = {
     good: (good: number, all: number) => `${good} of ${all} read so far are good.`,
     none: 'Nothing read yet.',
     clear: 'Take all readings of this kit away',
+  },
+
+  faults: {
+    heading: 'Fault finder',
+    why: [
+      'A board that fails: say what you hear, then measure what is asked for next.',
+      'Every fault is worked out for this very design. The next reading is the one that leaves the least doubt.',
+      'If anything gets warm, or the current is far too high: cut the power first.',
+    ],
+    working: 'Every fault of this design is being worked out; this takes some seconds…',
+    reworking: 'Weighing…',
+    hear: 'What do you hear?',
+    hearHint: 'Three lights, each voice. Leave out what you have not tried.',
+    heard: (voice: VoiceId, light: string) => `Voice ${voice}, ${light}`,
+    notTried: 'not tried',
+    hearings: { sounds: 'sounds', silent: 'silent' },
+    pitch: (voice: VoiceId) => `Pitch of ${voice}`,
+    sweep: (voice: VoiceId) => `${voice} while light is turned up slowly`,
+    start: 'The pitch of one voice',
+    next: 'Measure next',
+    nextHint: (left: number) =>
+      `After it about ${count(Math.max(1, Math.round(left)), 'candidate')} will be left.`,
+    noNext: 'No further reading would tell these apart: mend the first, then confirm.',
+    where: (point: string) => `Red probe on ${point}, black on TP0.`,
+    current: 'A meter in the supply’s lead, set to mA.',
+    inHole: (name: string, hole: string) => `${name} in hole ${hole}`,
+    plus: (voice: VoiceId) => `Comparator, + input ${voice}`,
+    light: { lit: 'both sensors lit', 'A shaded': 'sensor A shaded', 'B shaded': 'sensor B shaded' },
+    reading: 'You read',
+    taken: 'Readings so far',
+    takeAway: (what: string) => `Take away: ${what}`,
+    other: 'Another board: begin anew',
+    ranking: 'Likeliest faults',
+    left: (left: number, all: number) =>
+      left < 1.5 ? 'One candidate is left.' : `About ${Math.round(left)} of ${all} candidates are left.`,
+    sure: (share: string) => `Likelihood: ${share}`,
+    mend: 'Mend',
+    confirm: 'Confirm',
+    log: (kit: number) => `Write into the log of kit ${kit}`,
+    logged: (kit: number) => `Written into the log of kit ${kit}.`,
+    step: (kit: number) => `fault of kit ${kit}`,
+    contradicts: 'Not explained by the first:',
+    pictureLabel: 'Where the probe goes',
   },
 
   refusal: {

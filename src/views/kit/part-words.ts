@@ -34,7 +34,7 @@ export function valueWords(body: Body): string {
 export function jointWords(joint: Joint): string {
   const [hole, net] = [holeName(joint.at), netName(joint.net)];
   return joint.kind === 'link'
-    ? words.board.linkEnd(joint.id, hole, net)
+    ? words.board.linkEnd(joint.ref, hole, net)
     : words.board.lead(leadName(joint.ref, joint.lead, joint.isOnly), hole, net);
 }
 

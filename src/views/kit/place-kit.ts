@@ -13,7 +13,9 @@ import '../controls/choice-row.ts';
 import type { ChooseDetail } from '../controls/events.ts';
 import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
+import './cards-panel.ts';
 import './connections-panel.ts';
+import './faults-panel.ts';
 import './order-panel.ts';
 import './plan-panel.ts';
 import './slip-panel.ts';
@@ -126,6 +128,7 @@ export class PlaceKit extends AppElement {
   protected override render(): TemplateResult {
     const { sheet } = this.#view.value;
     const design = this.#design.value;
+    const places = cautionsFor(sheet, design);
     return html`<main>
       <choice-row
         class="sheets"
@@ -138,7 +141,7 @@ export class PlaceKit extends AppElement {
       <div class="page ${this.#look.value}">
         <section class="margin" aria-label=${words.why}>
           <div class="said">${this.#why(sheet).map((text, i) => html`<p class=${i ? '' : 'why'}>${text}</p>`)}</div>
-          <caution-note .places=${cautionsFor(sheet, design)}></caution-note>
+          ${places.length > 0 ? html`<caution-note .places=${places}></caution-note>` : ''}
         </section>
         <div class="body">
           ${sheet === 'board' ? '' : sheetHead(design.name, this.link)}
@@ -161,6 +164,10 @@ export class PlaceKit extends AppElement {
         return html`<connections-panel .app=${app}></connections-panel>`;
       case 'board':
         return html`<plan-panel .app=${app} .link=${this.link}></plan-panel>`;
+      case 'cards':
+        return html`<cards-panel .app=${app}></cards-panel>`;
+      case 'faults':
+        return html`<faults-panel .app=${app}></faults-panel>`;
       case 'slip':
         return html`<slip-panel .app=${app}></slip-panel>`;
     }
@@ -179,6 +186,9 @@ function cautionsFor(sheet: Sheet, design: Design): readonly CautionPlace[] {
     case 'connections':
     case 'board':
       return ['building'];
+    case 'cards':
+      return [];
+    case 'faults':
     case 'slip':
       return ['first power-up', 'supply'];
   }

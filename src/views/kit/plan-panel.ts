@@ -1,11 +1,11 @@
 /** `<plan-panel>`: the board plan from both sides, its joints one by one, its lists; or why there is none. */
 import { css, html, type TemplateResult } from 'lit';
-import { type BoardState, type KitDesk, type KitView, kitDeskOf } from '../../app/kit-desk.ts';
+import { type KitDesk, type KitView, kitDeskOf, type Worked } from '../../app/kit-desk.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
 import type { Look, Session } from '../../app/session.ts';
 import { inBatch, keepFree, wishBoard } from '../../design/batch-commands.ts';
 import type { Design } from '../../design/design.ts';
-import type { Change, Refusal } from '../../kit/board.ts';
+import type { Change, Planned, Refusal } from '../../kit/board.ts';
 import { PITCH_MILLIMETRES } from '../../kit/board-bodies.ts';
 import { BOARD_SIZES, type BoardPlan, holeName, holeNamed } from '../../kit/board-plan.ts';
 import { jointsOf } from '../../kit/joints.ts';
@@ -89,7 +89,7 @@ export class PlanPanel extends AppElement {
   #desk!: KitDesk;
   #design!: Selected<Design, Design>;
   #view!: Selected<KitView, KitView>;
-  #board!: Selected<BoardState, BoardState>;
+  #board!: Selected<Worked<Planned>, Worked<Planned>>;
   #look!: Selected<Session, Look>;
   readonly #sheet = new Sheet(this);
 
@@ -113,7 +113,7 @@ export class PlanPanel extends AppElement {
 
   protected override render(): TemplateResult {
     const { side } = this.#view.value;
-    const { planned, isPlanning } = this.#board.value;
+    const { last: planned, isWorking } = this.#board.value;
     return html`<section aria-labelledby="board">
       <div class="title">
         <h2 id="board">${words.heading[side]}</h2>
@@ -138,7 +138,7 @@ export class PlanPanel extends AppElement {
       </div>
       ${this.#options()}
       <p class="muted screen" role="status">
-        ${isPlanning ? (planned === null ? words.planning : words.replanning) : ''}
+        ${isWorking ? (planned === null ? words.planning : words.replanning) : ''}
       </p>
       ${planned === null ? '' : planned.ok ? this.#plan(planned.plan) : this.#refusal(planned.refusal)}
     </section>`;
@@ -284,7 +284,7 @@ export class PlanPanel extends AppElement {
     event.preventDefault();
     const box = this.renderRoot.querySelector<HTMLInputElement>('#free')!;
     const hole = holeNamed(box.value);
-    const { planned } = this.#board.value;
+    const { last: planned } = this.#board.value;
     const board = this.#design.value.batch.board.size ?? (planned?.ok ? planned.plan.board : null);
     if (hole === null || (board !== null && (hole.strip > board.strips || hole.hole > board.holes))) {
       this.problem = words.freeBad(box.value.trim());
@@ -312,7 +312,7 @@ const numbered = new WeakMap<BoardPlan, ReadonlyMap<string, number>>();
 
 /** The number of each joint in the order it is soldered, by its hole. */
 function numbersOf(plan: BoardPlan): ReadonlyMap<string, number> {
-  const known = numbered.get(plan) ?? new Map(jointsOf(plan).map(({ at }, i) => [keyOf(at), i + 1]));
+  const known = numbered.get(plan) ?? new Map(jointsOf(plan).map(({ at, number }) => [keyOf(at), number]));
   numbered.set(plan, known);
   return known;
 }

@@ -34,6 +34,7 @@ export class SlipPanel extends AppElement {
         --field-width: 6.5em;
         padding-top: 0;
         min-width: 9em;
+        max-width: 16em;
       }
       th[scope='row'] {
         font-weight: 400;

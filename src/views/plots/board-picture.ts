@@ -337,7 +337,8 @@ export class BoardPicture extends LitElement {
 
   #label({ key, lines, x, y, isUpright }: Placed, isLink: boolean): SVGTemplateResult | typeof nothing {
     const look = this.#classOf(isLink ? 'links' : 'parts', key);
-    if (look === null) return nothing;
+    // On a build card only what is added is named.
+    if (look === null || (this.standing?.hidden && look !== 'out')) return nothing;
     const size = (this.textSize / this.pitch) * HOLE;
     const first = -((lines.length - 1) / 2) * size;
     return svg`<text

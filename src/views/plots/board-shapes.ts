@@ -371,3 +371,17 @@ export function pitchFor(plan: BoardPlan, width: number, textSize: number): numb
   }
   return textSize * 1.75;
 }
+
+/** From hole to hole in mm, so that a drawing is no wider than a width. */
+export function pitchOnPaper(plan: BoardPlan, width: number, textSize: number): number {
+  const { strips, holes } = plan.board;
+  const board: Box = { left: 0, top: 0, right: holes * HOLE, bottom: strips * HOLE };
+  const parts = plan.parts.map((placed) => partShape(placed, board));
+  let pitch = width / holes;
+  const wide = (): number => {
+    const { left, right } = boundsOf(board, parts, (textSize / pitch) * HOLE);
+    return ((right - left) * pitch) / HOLE;
+  };
+  while (wide() > width && pitch > 0.5) pitch *= 0.98;
+  return pitch;
+}
