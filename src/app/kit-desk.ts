@@ -19,7 +19,7 @@ import { KitWorker } from './kit-worker.ts';
 import type { Lampnote } from './lampnote.ts';
 import { Store } from './store.ts';
 
-export const SHEETS = ['order', 'connections', 'board', 'cards', 'slip', 'faults'] as const;
+export const SHEETS = ['order', 'connections', 'board', 'cards', 'slip', 'faults', 'whatif', 'log'] as const;
 export type Sheet = (typeof SHEETS)[number];
 
 export interface KitView {
@@ -39,6 +39,8 @@ export interface KitView {
   readonly workshop: Omit<Workshop, 'kits'>;
   /** What was heard and measured on the board that fails. */
   readonly findings: Findings;
+  /** What is supposed to be wrong: the kind of mistake, and its place in the list of such places. */
+  readonly mistake: { readonly kind: 'cut' | 'bridge' | 'joint'; readonly place: number };
 }
 
 /** Long work, and its last outcome; null before the first. */
@@ -75,6 +77,7 @@ export class KitDesk {
     minutes: USUAL_MINUTES,
     workshop: { helpers: 3, badJoint: 0.005, repairMinutes: 15, prepared: [] },
     findings: NOTHING,
+    mistake: { kind: 'cut', place: 0 },
   });
   readonly board = new Store<Worked<Planned>>(IDLE);
   readonly ranked = new Store<Worked<Ranked>>(IDLE);
@@ -83,6 +86,7 @@ export class KitDesk {
   #effort = USUAL_WISHES.effort;
   #boardAsked: unknown = null;
   #faultsAsked: unknown = null;
+  #troubleAsked: unknown = null;
 
   show(change: Partial<KitView>): void {
     this.view.dispatch((view) => ({ ...view, ...change }));
@@ -118,9 +122,11 @@ export class KitDesk {
 
   /** Works out what a trouble does to a board of a design. */
   tryTrouble(design: Design, trouble: Trouble): void {
-    const { bench } = this.view.current;
+    const asked = { design: circuitOf(design), bench: this.view.current.bench, trouble };
+    if (equalValues(asked, this.#troubleAsked)) return;
+    this.#troubleAsked = asked;
     this.troubled.dispatch(atWork);
-    this.#worker.ask({ kind: 'trouble', design: circuitOf(design), bench, trouble });
+    this.#worker.ask({ kind: 'trouble', ...asked });
   }
 
   #take(answer: KitAnswer): void {

@@ -27,6 +27,12 @@ export const setLoss =
   (batch) =>
     withEntries(batch, { losses: withEntries(batch.losses, { [kind]: share }) });
 
+/** All rates at once, as the log teaches them. */
+export const setLosses =
+  (losses: Batch['losses']): BatchCommand =>
+  (batch) =>
+    equalValues(losses, batch.losses) ? batch : { ...batch, losses };
+
 /** What a line says that nobody has written anything about. */
 export const PLAIN_LINE: Omit<LineNote, 'key'> = { stock: 0, packSize: 1, packPrice: null };
 
@@ -95,3 +101,9 @@ export const writeReading =
     const others = readings.filter((one) => one.point !== point);
     return writeKit(kit, { readings: value === null ? others : [...others, { point, value }] })(batch);
   };
+
+/** A whole log, as read from a file, in place of the present one. */
+export const takeLog =
+  (log: Batch['log']): BatchCommand =>
+  (batch) =>
+    equalValues(log, batch.log) ? batch : { ...batch, log };

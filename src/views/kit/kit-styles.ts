@@ -18,6 +18,10 @@ export const kitStyles = css`
     --label-width: auto;
     --field-width: 5.4em;
   }
+  .tools > * {
+    min-width: 0;
+    max-width: 100%;
+  }
   .tools label.list {
     --label-width: auto;
   }
@@ -25,6 +29,8 @@ export const kitStyles = css`
     margin: 22px 0 6px;
   }
   .scroll {
+    /* Holds what is placed within it, hidden words too. */
+    position: relative;
     max-width: 100%;
     overflow-x: auto;
   }

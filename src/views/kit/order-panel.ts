@@ -106,9 +106,6 @@ export class OrderPanel extends AppElement {
       .buy {
         font-weight: 600;
       }
-      h4 {
-        margin: 8px 0 2px;
-      }
       ul {
         margin: 2px 0 6px;
         padding-left: 18px;
@@ -260,7 +257,7 @@ export class OrderPanel extends AppElement {
 
   #alternates({ alternates }: OrderLine): TemplateResult {
     if (alternates.length === 0) return html`<p class="notes">${words.noAlternates}</p>`;
-    return html`<h4>${words.alternates}</h4>
+    return html`<p class="name">${words.alternates}</p>
       <ul class="notes">
         ${alternates.map(
           ({ spec, effects }) =>

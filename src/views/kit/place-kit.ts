@@ -16,9 +16,11 @@ import { common } from '../theme/shared.ts';
 import './cards-panel.ts';
 import './connections-panel.ts';
 import './faults-panel.ts';
+import './log-sheet.ts';
 import './order-panel.ts';
 import './plan-panel.ts';
 import './slip-panel.ts';
+import './whatif-panel.ts';
 import { footPages, sheetHead, sheetHeadStyles } from './sheet-head.ts';
 
 const words = kitViewWords;
@@ -166,6 +168,10 @@ export class PlaceKit extends AppElement {
         return html`<plan-panel .app=${app} .link=${this.link}></plan-panel>`;
       case 'cards':
         return html`<cards-panel .app=${app}></cards-panel>`;
+      case 'whatif':
+        return html`<whatif-panel .app=${app}></whatif-panel>`;
+      case 'log':
+        return html`<log-sheet .app=${app}></log-sheet>`;
       case 'faults':
         return html`<faults-panel .app=${app}></faults-panel>`;
       case 'slip':
@@ -187,7 +193,10 @@ function cautionsFor(sheet: Sheet, design: Design): readonly CautionPlace[] {
     case 'board':
       return ['building'];
     case 'cards':
+    case 'log':
       return [];
+    case 'whatif':
+      return ['headphones', 'sound'];
     case 'faults':
     case 'slip':
       return ['first power-up', 'supply'];

@@ -81,7 +81,7 @@ export class WorkshopPanel extends AppElement {
       this.#desk.show({ workshop: { ...workshop, ...part } });
     return html`<section aria-labelledby="workshop">
       <h3 id="workshop">${words.heading}</h3>
-      <ul role="status">
+      <ul aria-live="polite">
         <li>${words.joints(load.joints)} ${words.right(load.firstTimeRight)}</li>
         <li>${words.each(load.minutes)} ${load.preparedMinutes > 0 ? words.before(load.preparedMinutes) : ''}</li>
         <li>${words.mend(load.repairMinutes, load.minutesPerHelper)}</li>

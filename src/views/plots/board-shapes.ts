@@ -117,7 +117,7 @@ export function boardShapes(
   const bounds = boundsOf(board, parts, size);
   const labels =
     side === 'component'
-      ? componentLabels(seen, parts, bounds, size)
+      ? componentLabels(seen, parts, { ...bounds, left: board.left - 1, top: board.top - 2 }, size)
       : copperLabels(seen, board, size, numbers);
   return {
     side,
