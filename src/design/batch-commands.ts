@@ -34,7 +34,7 @@ export const setLosses =
     equalValues(losses, batch.losses) ? batch : { ...batch, losses };
 
 /** What a line says that nobody has written anything about. */
-export const PLAIN_LINE: Omit<LineNote, 'key'> = { stock: 0, packSize: 1, packPrice: null };
+const PLAIN_LINE: Omit<LineNote, 'key'> = { stock: 0, packSize: 1, packPrice: null };
 
 /** What is known of one line; a line that says nothing again is not kept. */
 export const noteLine =
@@ -69,7 +69,7 @@ export const keepFree =
   };
 
 /** A kit nobody has written anything about. */
-export const blankKit = (kit: number): KitEntry => ({
+const blankKit = (kit: number): KitEntry => ({
   kit,
   readings: [],
   fault: null,

@@ -8,7 +8,7 @@ import { joined, type Netlist, opened } from '../circuit/netlist.ts';
 import { runNetwork } from '../circuit/network.ts';
 import type { Design } from '../design/design.ts';
 import { equalValues } from '../design/entries.ts';
-import { type Hertz, type Pair, pairOf, VOICES } from '../quantity/units.ts';
+import { type Hertz, type Pair, pairOf } from '../quantity/units.ts';
 import type { FaultKind } from '../words/faults.ts';
 import { type BoardWishes, type Planned, planBoard } from './board.ts';
 import { type Dictionary, dictionaryOf } from './dictionary.ts';
@@ -171,6 +171,3 @@ function troubled(netlist: Netlist, trouble: Trouble): Netlist {
     ? joined(netlist, trouble.one, trouble.other)
     : opened(netlist, trouble.part, trouble.pin);
 }
-
-/** Whether anything sounds with both sensors lit. */
-export const anySounds = ({ hertz }: Troubled): boolean => VOICES.some((voice) => hertz[voice] !== null);

@@ -35,7 +35,7 @@ function placesOf(count: number): readonly number[] {
 }
 
 /** Decorative: the words that say the bands stand beside it. */
-export function resistorPicture(bands: readonly BandColour[]): TemplateResult {
+function resistorPicture(bands: readonly BandColour[]): TemplateResult {
   const places = placesOf(bands.length);
   return html`<svg class="resistor" viewBox="0 0 ${WIDTH} ${HEIGHT}" width=${WIDTH} height=${HEIGHT} aria-hidden="true">
     <line x1="0" y1=${HEIGHT / 2} x2=${BODY.left} y2=${HEIGHT / 2}></line>

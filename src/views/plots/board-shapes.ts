@@ -60,8 +60,8 @@ export interface BoardShapes {
   readonly corner: { readonly x: number; readonly y: number };
 }
 
-export const xOf = (hole: number): number => (hole - 0.5) * HOLE;
-export const yOf = (strip: number): number => (strip - 0.5) * HOLE;
+const xOf = (hole: number): number => (hole - 0.5) * HOLE;
+const yOf = (strip: number): number => (strip - 0.5) * HOLE;
 export const pointOf = ({ strip, hole }: Hole): { readonly x: number; readonly y: number } => ({
   x: xOf(hole),
   y: yOf(strip),
@@ -78,7 +78,7 @@ const FLIGHT = 8;
 const RULER = 11;
 
 /** What is written on or beside a part. */
-export function bodyText(body: Body): string {
+function bodyText(body: Body): string {
   switch (body.kind) {
     case 'resistor':
     case 'trimmer':
