@@ -14,12 +14,23 @@ import { type Findings, NOTHING } from '../kit/fault-finder.ts';
 import type { KitAnswer, Ranked, Trouble, Troubled } from '../kit/kit-tasks.ts';
 import { USUAL_BENCH } from '../kit/slip.ts';
 import type { BenchLight } from '../kit/slip-values.ts';
+import type { Hertz, Lux, VoiceId, Volts } from '../quantity/units.ts';
 import { memoized } from './derived.ts';
 import { KitWorker } from './kit-worker.ts';
 import type { Lampnote } from './lampnote.ts';
 import { Store } from './store.ts';
 
-export const SHEETS = ['order', 'connections', 'board', 'cards', 'slip', 'faults', 'whatif', 'log'] as const;
+export const SHEETS = [
+  'order',
+  'connections',
+  'board',
+  'cards',
+  'slip',
+  'faults',
+  'whatif',
+  'sound',
+  'log',
+] as const;
 export type Sheet = (typeof SHEETS)[number];
 
 export interface KitView {
@@ -40,8 +51,29 @@ export interface KitView {
   /** What was heard and measured on the board that fails. */
   readonly findings: Findings;
   /** What is supposed to be wrong: the kind of mistake, and its place in the list of such places. */
+  /** What was heard of the board on the bench, and told of its light. Null = not yet. */
+  readonly heard: HeardBoard;
   readonly mistake: { readonly kind: 'cut' | 'bridge' | 'joint'; readonly place: number };
 }
+
+export interface HeardBoard {
+  readonly voice: VoiceId;
+  readonly now: Hertz | null;
+  /** Trimmer fully clockwise, and fully anticlockwise. */
+  readonly low: Hertz | null;
+  readonly high: Hertz | null;
+  /** Light at which the voice just switched on, and the reference then. */
+  readonly justOnLux: Lux | null;
+  readonly referenceVolts: Volts | null;
+}
+
+export const NOT_HEARD: Omit<HeardBoard, 'voice'> = {
+  now: null,
+  low: null,
+  high: null,
+  justOnLux: null,
+  referenceVolts: null,
+};
 
 /** Long work, and its last outcome; null before the first. */
 export interface Worked<T> {
@@ -77,6 +109,7 @@ export class KitDesk {
     minutes: USUAL_MINUTES,
     workshop: { helpers: 3, badJoint: 0.005, repairMinutes: 15, prepared: [] },
     findings: NOTHING,
+    heard: { voice: 'A', ...NOT_HEARD },
     mistake: { kind: 'cut', place: 0 },
   });
   readonly board = new Store<Worked<Planned>>(IDLE);

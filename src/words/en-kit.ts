@@ -20,6 +20,7 @@ export const kitViewWords = {
     slip: 'test slip',
     faults: 'fault finder',
     whatif: 'what if',
+    sound: 'sound check',
     log: 'kit log',
   },
   print: 'Print this sheet',
@@ -374,6 +375,56 @@ export const kitViewWords = {
     noPlaces: 'There is no such place on this plan.',
     untold:
       'This joint does nothing in the circuit that is worked out: a test pin, the jack, or a lead that leads nowhere else.',
+  },
+  sound: {
+    heading: 'Sound check and twin',
+    why: [
+      'Hold the microphone to the loudspeaker, or use a line input: the pitch tells how far to turn the trimmer.',
+      'The pitches at both ends of the trimmer, and the light in which the voice just switches on, tell what this board is really made of. The page can then play this very board.',
+    ],
+    voice: 'voice',
+    microphone:
+      'The microphone is opened only while a button listens, for about a second. Nothing is kept or sent. A recording can be dropped beside its box, too.',
+    listen: (what: string) => `Listen: ${what}`,
+    listenShort: 'Listen',
+    fileShort: 'From a recording…',
+    file: (what: string) => `From a recording… ${what}`,
+    listening: 'Listening… the microphone is on.',
+    points: {
+      now: 'pitch as it stands',
+      low: 'pitch, trimmer fully clockwise',
+      high: 'pitch, trimmer fully anticlockwise',
+    },
+    refused: {
+      denied: 'The microphone was not allowed. Allow it in the browser’s address bar, or use a recording.',
+      absent: 'There is no microphone. Plug one in, or use a recording.',
+      insecure: 'Only a secure address (https or localhost) has a microphone. Use a recording.',
+      failed: 'The microphone did not open. Look whether another program has it, or use a recording.',
+    },
+    unreadable: 'This file is no sound that the browser can read. A WAV, MP3 or Ogg recording works.',
+    target: (hertz: string, cents: string) => `${cents} cents from its target of ${hertz}.`,
+    capacitor: (farads: string, percent: string) =>
+      `A capacitor of ${farads} explains it, ${percent} of its name.`,
+    check: 'Against the target',
+    twin: 'This board’s own parts',
+    partHeads: ['Part', 'As designed', 'On this board', 'Give or take'],
+    parts: { farads: 'timing capacitor', trimmer: 'pitch trimmer', r10: 'light cell at 10 lx' },
+    justOn: 'light when it just switches on',
+    reference: 'reference (TP3) then',
+    needs:
+      'Give the pitch at both ends of the trimmer, or the light and the reference, and this board’s parts follow.',
+    impossible: {
+      'ends exchanged': 'The pitch fully clockwise must be the lower one: exchange them.',
+      'range too small':
+        'The two pitches lie too near one another for this trimmer: was it turned to both stops?',
+      'range too large': 'The two pitches lie too far apart for this trimmer: was the other voice silent?',
+      'no light': 'Type the light as more than 0 lx.',
+      'reference out of reach': 'The threshold trimmer cannot give this reference: measure again.',
+      'never trips': 'With this reference no light switches the voice on: measure again.',
+    },
+    become: 'Make the page this board',
+    becomeStep: (voice: VoiceId) => `twin of a board, voice ${voice}`,
+    became: 'Undo brings the design back as it was.',
   },
   log: {
     heading: 'Kit log',

@@ -8,6 +8,8 @@ import { SHEETS, type Sheet } from '../../src/app/kit-desk.ts';
 import type { Look } from '../../src/app/session.ts';
 import { DEFAULT_DESIGN } from '../../src/design/defaults.ts';
 import { csvRows } from '../../src/kit/csv.ts';
+import { formatQuantity } from '../../src/quantity/format.ts';
+import { wavOf } from '../../src/sound/wav.ts';
 import { words } from '../../src/words/en.ts';
 import { kitViewWords } from '../../src/words/en-kit.ts';
 import { earWords, faultWords } from '../../src/words/faults.ts';
@@ -43,6 +45,15 @@ async function type(page: Page, name: string, text: string): Promise<void> {
   await page.keyboard.press('Control+a');
   await page.keyboard.type(text);
   await page.keyboard.press('Enter');
+}
+
+/** A square wave as a recording. */
+function recordingOf(hertz: number): Buffer {
+  const sampleRate = 44_100;
+  const samples = Float32Array.from({ length: 2 * sampleRate }, (_, i) =>
+    (i * hertz) / sampleRate - Math.floor((i * hertz) / sampleRate) < 0.53 ? 0.2 : -0.2,
+  );
+  return Buffer.from(wavOf(samples, sampleRate));
 }
 
 /** Waits for what a sheet makes in its worker. */
@@ -174,6 +185,39 @@ test('on paper the board is drawn at its own size, and its two sides lie on each
   const pages = pdf.toString('latin1').match(/\/Type\s*\/Page\b/g) ?? [];
   expect(pages.length).toBeGreaterThanOrEqual(3);
   expect(pages.length).toBeLessThanOrEqual(5);
+  await close();
+});
+
+test('from recordings of both ends of a trimmer the page becomes that board; no microphone is opened', async () => {
+  const { page, close } = await visit({
+    prepare: (opening) =>
+      opening.addInitScript(() => {
+        navigator.mediaDevices.getUserMedia = async () => {
+          throw new Error('The microphone was opened unasked.');
+        };
+      }),
+  });
+  await open(page, 'sound');
+  const said = kitViewWords.sound;
+  for (const [point, hertz] of [
+    ['low', 130],
+    ['high', 600],
+  ] as const) {
+    const chooser = page.waitForEvent('filechooser');
+    await button(page, said.file(said.points[point])).click();
+    await (await chooser).setFiles({ name: 'board.wav', mimeType: 'audio/wav', buffer: recordingOf(hertz) });
+    await expect.poll(() => box(page, said.points[point]).inputValue()).toBe(words.hertz(hertz));
+  }
+  await button(page, said.become).click();
+  await page.getByText(said.became).waitFor();
+  await sheet(page, 'order').check();
+  // The design’s own 82 nF is another now.
+  const { farads } = DEFAULT_DESIGN.voices.A.capacitor;
+  await expect
+    .poll(() =>
+      page.getByText(`Capacitor ${formatQuantity(farads, 'F')}, polyester`, { exact: false }).count(),
+    )
+    .toBe(0);
   await close();
 });
 

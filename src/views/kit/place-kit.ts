@@ -20,6 +20,7 @@ import './log-sheet.ts';
 import './order-panel.ts';
 import './plan-panel.ts';
 import './slip-panel.ts';
+import './sound-sheet.ts';
 import './whatif-panel.ts';
 import { footPages, sheetHead, sheetHeadStyles } from './sheet-head.ts';
 
@@ -170,6 +171,8 @@ export class PlaceKit extends AppElement {
         return html`<cards-panel .app=${app}></cards-panel>`;
       case 'whatif':
         return html`<whatif-panel .app=${app}></whatif-panel>`;
+      case 'sound':
+        return html`<sound-sheet .app=${app}></sound-sheet>`;
       case 'log':
         return html`<log-sheet .app=${app}></log-sheet>`;
       case 'faults':
@@ -195,6 +198,7 @@ function cautionsFor(sheet: Sheet, design: Design): readonly CautionPlace[] {
     case 'cards':
     case 'log':
       return [];
+    case 'sound':
     case 'whatif':
       return ['headphones', 'sound'];
     case 'faults':
