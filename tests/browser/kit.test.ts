@@ -210,14 +210,17 @@ test('from recordings of both ends of a trimmer the page becomes that board; no 
   }
   await button(page, said.become).click();
   await page.getByText(said.became).waitFor();
-  await sheet(page, 'order').check();
-  // The design’s own 82 nF is another now.
-  const { farads } = DEFAULT_DESIGN.voices.A.capacitor;
+  // The design’s own parts are those of this board now, as one step that can be taken back.
   await expect
-    .poll(() =>
-      page.getByText(`Capacitor ${formatQuantity(farads, 'F')}, polyester`, { exact: false }).count(),
-    )
-    .toBe(0);
+    .poll(() => button(page, words.bar.undo).getAttribute('title'))
+    .toBe(words.bar.undoWhat(said.becomeStep('A')));
+  const [, designed, built] = await page
+    .locator('sound-sheet tbody tr')
+    .first()
+    .locator('th, td')
+    .allTextContents();
+  expect(designed).not.toBe(formatQuantity(DEFAULT_DESIGN.voices.A.capacitor.farads, 'F'));
+  expect(Number.parseFloat(designed!)).toBeCloseTo(Number.parseFloat(built!), 1);
   await close();
 });
 
