@@ -11,11 +11,14 @@
  *   noise on. `renderTimesRealtime5kHz`: the same near 5 kHz.
  * - `renderVsOde`: how many times longer the solver odex takes for the same take (one system of five equations,
  *   tolerance 1e-12 as the engine's edges are exact, jack read off at each sample, no band limiting) than the engine.
+ * - `faultTopThree`, `faultCandidatesLeft`: 2000 boards with a fault drawn by prior, parts within tolerance, meter
+ *   ± 1 %, the ear and at most four readings: share whose fault is among the first three; candidates left, mean.
  * - `firstViewKilobytesGzip`, `audioKilobytesGzip`: gzip, kB of 1000 bytes: HTML, CSS and scripts before the first
  *   text (fonts apart); what sound adds when first wanted. `singleFileKilobytes`: the one-file build, not packed.
  */
 import { ALIAS_SECONDS, aliasDb, enginePulse, glideAliasDb, RATE } from './bench-alias.ts';
 import { openBrowser } from './bench-browser.ts';
+import { faultWorth } from './bench-kit.ts';
 import type { Maker } from './bench-page.ts';
 import { sizes } from './bench-size.ts';
 import { periodErrorCents, renderVsOde, timesRealtime } from './bench-speed.ts';
@@ -71,6 +74,7 @@ export async function main(args: readonly string[], { say, complain }: Surroundi
     renderTimesRealtime5kHz: timesRealtime(5003, 4801),
     renderVsOde: renderVsOde(),
     periodErrorCents: periodErrorCents(),
+    ...faultWorth(),
     aliasDb: await aliases(say),
     ...(await sizes()),
   };

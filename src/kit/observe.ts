@@ -116,7 +116,7 @@ export function healthyOf(design: Design, bench: BenchLight): Healthy {
       settleSeconds: SETTLE_CYCLES * seconds,
       measureSeconds: MEASURE_CYCLES * seconds,
     });
-    return run.kind === 'computed' ? run.amplitudeOf(jackNet(design), hertz[voice]) : 0;
+    return run.kind === 'computed' ? loudnessOf(run, jackNet(design), hertz[voice]) : 0;
   });
   return { hertz, amplitude, seconds };
 }
@@ -149,7 +149,7 @@ export function observe(
     const run = computed(light);
     const hertz = run?.halves[voice].frequency ?? null;
     if (run === null || hertz === null || hertz < 15 || hertz > 16_000) return false;
-    return run.amplitudeOf(jack, hertz) > AUDIBLE * healthy.amplitude[voice];
+    return loudnessOf(run, jack, hertz) > AUDIBLE * healthy.amplitude[voice];
   };
   const hearing = (light: FinderLight) =>
     pairOf((voice): Hearing => (loud(light, voice) ? 'sounds' : 'silent'));
@@ -172,8 +172,13 @@ export function observe(
   };
 }
 
-/** A voice this much weaker than it should be is taken for silent. */
-const AUDIBLE = 0.3;
+/** A voice 22 dB weaker than it should be is taken for silent. */
+const AUDIBLE = 0.08;
+
+/** A voice's first four overtones together: a thin pulse has little of its first. */
+function loudnessOf(run: Computed, net: string, hertz: Hertz): number {
+  return Math.hypot(...[1, 2, 3, 4].map((k) => run.amplitudeOf(net, k * hertz)));
+}
 
 function readingFrom(run: Computed | null, reading: Reading): number | null {
   if (run === null) return null;
