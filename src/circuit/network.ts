@@ -65,10 +65,11 @@ const MOST_NODES = 40;
 /** Events followed in one run. */
 const MOST_EVENTS = 4000;
 /**
- * A board that has switched so often in one stretch is supersonic: from then on its chips are taken to be slower, so
+ * A board that has switched so often, and so fast, is supersonic: from then on its chips are taken to be slower, so
  * that the rest of the board is still followed. Its own frequency and current are then of the right order at best.
  */
-const SUPERSONIC_EVENTS = 500;
+const SUPERSONIC_EVENTS = 200;
+const SUPERSONIC_RATE: Hertz = 60_000;
 const SLOWER: Seconds = 12e-6;
 /** Switches that may follow each other at one moment. */
 const MOST_AT_ONCE = 60;
@@ -101,7 +102,9 @@ class Run {
   #volts: Float64Array;
   #time = 0;
   #events = 0;
-  #supersonicFrom = 0;
+  #supersonic = false;
+  /** How often each half has switched since the run began. */
+  readonly #turns = { A: 0, B: 0 };
   #before = 0;
   #segments: Segment[] = [];
   #from = 0;
@@ -122,7 +125,8 @@ class Run {
   #powerUp(): void {
     const supply = this.#circuit.sources.find(({ name }) => name === 'supply');
     const reservoir = this.#circuit.capacitors.findIndex(({ name }) => name === 'reservoir');
-    if (supply && reservoir >= 0) this.#volts[reservoir] = supply.volts;
+    const fed = supply !== undefined && !this.#circuit.nodes[supply.a]?.startsWith('open');
+    if (fed && reservoir >= 0) this.#volts[reservoir] = supply.volts;
   }
 
   readonly #ready = (at: number): boolean => this.#readyAt[at]! <= this.#time;
@@ -154,13 +158,15 @@ class Run {
   }
 
   #flip(at: number, to: number): void {
-    for (const half of ['A', 'B'] as const)
-      if (at === this.#halfAt[half] && to === HALF.high && this.#state[at] !== HALF.high)
-        this.#edges[half].push(this.#time);
+    for (const half of ['A', 'B'] as const) {
+      if (at !== this.#halfAt[half]) continue;
+      this.#turns[half]++;
+      if (to === HALF.high) this.#edges[half].push(this.#time);
+    }
     this.#state[at] = to;
     this.#events++;
     const { dwell } = this.#circuit.switches[at]!;
-    const slowed = this.#events > this.#supersonicFrom ? Math.max(dwell, SLOWER) : dwell;
+    const slowed = this.#supersonic ? Math.max(dwell, SLOWER) : dwell;
     if (dwell > 0) this.#readyAt[at] = this.#time + slowed;
   }
 
@@ -168,8 +174,7 @@ class Run {
   forward(seconds: Seconds): void {
     const until = this.#time + seconds;
     const most = this.#events + MOST_EVENTS;
-    // Once found supersonic it stays so.
-    if (this.#events <= this.#supersonicFrom) this.#supersonicFrom = this.#events + SUPERSONIC_EVENTS;
+    const [eventsBefore, timeBefore] = [this.#events, this.#time];
     while (this.#time < until && this.trouble === null && this.#events < most) {
       const linear = this.#linear();
       if (linear === null) return;
@@ -183,6 +188,9 @@ class Run {
       this.#segments.push(segment);
       if (event !== null) this.#flip(event.at, event.next);
       this.#agree();
+      const events = this.#events - eventsBefore;
+      if (events > SUPERSONIC_EVENTS && events > SUPERSONIC_RATE * (this.#time - timeBefore))
+        this.#supersonic = true;
     }
   }
 
@@ -218,10 +226,7 @@ class Run {
   turnsSlowly(): boolean {
     return (
       this.#events - this.#before < MOST_EVENTS / 2 &&
-      (['A', 'B'] as const).some((half) => {
-        const { length } = this.#edges[half];
-        return length >= 1 && length < 3;
-      })
+      (['A', 'B'] as const).some((half) => this.#turns[half] > 0 && this.#edges[half].length < 3)
     );
   }
 

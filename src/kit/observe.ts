@@ -149,7 +149,7 @@ export function observe(
     const run = computed(light);
     const hertz = run?.halves[voice].frequency ?? null;
     if (run === null || hertz === null || hertz < 15 || hertz > 16_000) return false;
-    return loudnessOf(run, jack, hertz) > AUDIBLE * healthy.amplitude[voice];
+    return loudnessOf(run, jack, hertz) > (hertz < WHISTLE ? AUDIBLE : PIERCING) * healthy.amplitude[voice];
   };
   const hearing = (light: FinderLight) =>
     pairOf((voice): Hearing => (loud(light, voice) ? 'sounds' : 'silent'));
@@ -175,9 +175,15 @@ export function observe(
 /** A voice 22 dB weaker than it should be is taken for silent. */
 const AUDIBLE = 0.08;
 
-/** A voice's first four overtones together: a thin pulse has little of its first. */
+/** Thin pulses at some kilohertz pierce: ears are keenest there, and every overtone is as strong as the first. */
+const PIERCING = 0.01;
+
+/** From here on a thin pulse's first overtone is weak, and its next ones are heard with it. */
+const WHISTLE: Hertz = 3000;
+
 function loudnessOf(run: Computed, net: string, hertz: Hertz): number {
-  return Math.hypot(...[1, 2, 3, 4].map((k) => run.amplitudeOf(net, k * hertz)));
+  const overtones = hertz < WHISTLE ? [1] : [1, 2, 3, 4];
+  return Math.hypot(...overtones.map((k) => run.amplitudeOf(net, k * hertz)));
 }
 
 function readingFrom(run: Computed | null, reading: Reading): number | null {

@@ -86,7 +86,7 @@ test.each([
   ['F21', 'pull-up ten times A', 'gate A, lit', 2.2, 0.15],
   ['F22', 'reset joint open A', 'gate A, A shaded', 0.1, 0.1],
   ['F24', 'bridge reset to output A', 'gate A, lit', 0.1, 0.1],
-  ['F26', 'bridge discharge to threshold A', 'out A, lit', 7.5, 0.25],
+  ['F26', 'bridge discharge to threshold A', 'out A, lit', 7.5, 0.3],
   ['F39', 'capacitor a tenth A', 'out A, lit', 4, 0.1],
   ['F41', 'charge resistor open A', 'out A, lit', 7.6, 0.15],
   ['F42', 'rb open A', 'out A, lit', 7.6, 0.15],
@@ -185,4 +185,4 @@ test('of 200 faulty boards the fault is among the first three in at least 90 % w
   expect(trial.readings).toBeLessThanOrEqual(4);
   // Published for this kind of finder: about 1.6 candidates left after the ear and four readings.
   expect(trial.left).toBeLessThan(1.6);
-});
+}, 60_000);
