@@ -81,12 +81,12 @@ export const COMPARATOR_GROUND = '4';
 export const COMPARATOR_SUPPLY = '8';
 
 /** The element of a name; null = there is none. */
-export function elementOf(netlist: Netlist, name: string): Element | null {
+function elementOf(netlist: Netlist, name: string): Element | null {
   return netlist.find((element) => element.name === name) ?? null;
 }
 
 /** The net a pin is on; null = no such pin. */
-export function netOf(netlist: Netlist, name: string, pin: string): string | null {
+function netOf(netlist: Netlist, name: string, pin: string): string | null {
   return elementOf(netlist, name)?.pins[pin] ?? null;
 }
 
@@ -133,16 +133,6 @@ export function reversed(netlist: Netlist, name: string, pinCount: 8 | 14): Netl
       }),
     );
     return { ...element, pins };
-  });
-}
-
-/** A resistor or capacitor of another value. */
-export function withValue(netlist: Netlist, name: string, value: number): Netlist {
-  return netlist.map((element) => {
-    if (element.name !== name) return element;
-    if (element.kind === 'resistor') return { ...element, ohms: value };
-    if (element.kind === 'capacitor') return { ...element, farads: value };
-    return element;
   });
 }
 

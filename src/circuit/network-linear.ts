@@ -32,6 +32,8 @@ export interface Linear {
   readonly modesFrom: (volts: Float64Array) => Float64Array;
   readonly voltsFrom: (modes: Float64Array) => Float64Array;
   readonly drivingOhms: (node: number) => number;
+  /** Room for one set of modes. */
+  readonly scratch: Float64Array;
 }
 
 /** The linear circuit of one set of states; null when nothing solves it. */
@@ -111,14 +113,15 @@ export function linearOf(circuit: Compiled, state: readonly number[]): Linear | 
       guards.map(({ all, to }) => ({ at: which, next: to, all: all.map(overModes) })),
     ),
     capacitorOhms,
+    scratch: new Float64Array(k),
     modesFrom: (volts) =>
-      Float64Array.from({ length: k }, (_, m) => {
+      rows(k, (m) => {
         let sum = 0;
         for (let i = 0; i < k; i++) sum += toModes[m]![i]! * (volts[i]! - rest[i]!);
         return sum;
       }),
     voltsFrom: (modes) =>
-      Float64Array.from({ length: k }, (_, i) => {
+      rows(k, (i) => {
         let sum = rest[i]!;
         for (let m = 0; m < k; m++) sum += toVolts[i]![m]! * modes[m]!;
         return sum;
@@ -129,6 +132,12 @@ export function linearOf(circuit: Compiled, state: readonly number[]): Linear | 
       return factors.solve(e)[node]!;
     },
   };
+}
+
+function rows(length: number, of: (i: number) => number): Float64Array {
+  const out = new Float64Array(length);
+  for (let i = 0; i < length; i++) out[i] = of(i);
+  return out;
 }
 
 /** Rates, and the ways from capacitor volts to modes and back. */
@@ -169,22 +178,6 @@ export interface Gathered {
   readonly modes: Float64Array;
 }
 
-/** A stretch of time in one linear circuit. */
-export interface Segment {
-  readonly linear: Linear;
-  readonly start: Seconds;
-  seconds: Seconds;
-  /** The guard furthest past its point right at the start, of the switches that are ready; null = none by so much. */
-  readonly due: (by: Volts, ready: (at: number) => boolean) => LinearGuard | null;
-  readonly capacitorVolts: (after: Seconds) => Float64Array;
-  /** The first guard passed within a time, of the switches that are ready. */
-  readonly firstPassed: (within: Seconds, ready: (at: number) => boolean) => Passing | null;
-  /** Adds the part of this segment between two times to what its linear circuit has gathered. */
-  readonly gather: (into: Gathered, from: Seconds, to: Seconds) => void;
-  /** ∫ v·e^(−iωt) dt of a node over the part of this segment from a time on: real, imaginary. */
-  readonly fourier: (node: number, from: Seconds, hertz: Hertz) => readonly [number, number];
-}
-
 /** Steps between looks at the guards, in time constants of the fastest mode still alive. */
 const LOOK = 0.3;
 /** A mode that moves a guard by less is not looked for, volts. */
@@ -192,127 +185,172 @@ const UNSEEN: Volts = 1e-6;
 /** A mode below this is over, volts. */
 const OVER: Volts = 1e-9;
 
-export function segmentFrom(linear: Linear, volts: Float64Array, start: Seconds): Segment {
-  const { rates, nodes, guards } = linear;
-  const modes = linear.modesFrom(volts);
-  const k = rates.length;
-  const decayed = new Float64Array(k);
-  const decayTo = (after: Seconds): void => {
+/** A stretch of time in one linear circuit. Thousands are made in a run: only the modes are its own. */
+export class Segment {
+  readonly linear: Linear;
+  readonly start: Seconds;
+  seconds: Seconds = 0;
+  readonly #modes: Float64Array;
+  /** The modes so long after the start; shared by all segments of one linear circuit. */
+  readonly #decayed: Float64Array;
+
+  constructor(linear: Linear, volts: Float64Array, start: Seconds) {
+    this.linear = linear;
+    this.start = start;
+    this.#modes = linear.modesFrom(volts);
+    this.#decayed = linear.scratch;
+  }
+
+  #decayTo(after: Seconds): void {
+    const { rates } = this.linear;
+    const modes = this.#modes;
+    const decayed = this.#decayed;
     if (after === 0) decayed.set(modes);
-    else for (let m = 0; m < k; m++) decayed[m] = modes[m]! * Math.exp(-rates[m]! * after);
-  };
-  const valueNow = ({ constant, modes: shares }: OverModes): Volts => {
-    let sum = constant;
-    for (let m = 0; m < k; m++) sum += shares[m]! * decayed[m]!;
-    return sum;
-  };
-  const leastNow = (all: readonly OverModes[]): Volts => {
+    else for (let m = 0; m < modes.length; m++) decayed[m] = modes[m]! * Math.exp(-rates[m]! * after);
+  }
+
+  /** Least of some functionals, where the modes have decayed to. */
+  #least(all: readonly OverModes[]): Volts {
+    const decayed = this.#decayed;
     let least = Number.POSITIVE_INFINITY;
-    for (const each of all) {
-      const value = valueNow(each);
+    for (const { constant, modes: shares } of all) {
+      let value = constant;
+      for (let m = 0; m < decayed.length; m++) value += shares[m]! * decayed[m]!;
       if (value < least) least = value;
       if (least <= 0) break;
     }
     return least;
-  };
-  const least = (all: readonly OverModes[], after: Seconds): Volts => {
-    decayTo(after);
-    return leastNow(all);
-  };
+  }
+
+  /** The guard furthest past its point right at the start, of the switches that are ready; null = none by so much. */
+  due(by: Volts, ready: (at: number) => boolean): LinearGuard | null {
+    this.#decayTo(0);
+    let [most, found]: [Volts, LinearGuard | null] = [by, null];
+    for (const guard of this.linear.guards) {
+      if (!ready(guard.at)) continue;
+      const value = this.#least(guard.all);
+      if (value > most) [most, found] = [value, guard];
+    }
+    return found;
+  }
+
+  capacitorVolts(after: Seconds): Float64Array {
+    this.#decayTo(after);
+    return this.linear.voltsFrom(this.#decayed);
+  }
+
   /** A guard one of whose functionals can never rise above 0 in this segment need not be watched. */
-  const canPass = ({ all }: LinearGuard): boolean =>
-    all.every(({ constant, modes: shares }) => {
+  #canPass({ all }: LinearGuard): boolean {
+    const modes = this.#modes;
+    for (const { constant, modes: shares } of all) {
       let most = constant;
-      for (let m = 0; m < k; m++) most += Math.max(0, shares[m]! * modes[m]!);
-      return most > 0;
-    });
-  /** When to look next: by the fastest mode that still moves one of these guards. */
-  const looksAt = (watched: readonly LinearGuard[]): ((after: Seconds) => Seconds) => {
-    const reach = new Float64Array(k);
+      for (let m = 0; m < modes.length; m++) most += Math.max(0, shares[m]! * modes[m]!);
+      if (most <= 0) return false;
+    }
+    return true;
+  }
+
+  /** The first guard passed within a time, of the switches that are ready. */
+  firstPassed(within: Seconds, ready: (at: number) => boolean): Passing | null {
+    const watched: LinearGuard[] = [];
+    for (const guard of this.linear.guards) if (ready(guard.at) && this.#canPass(guard)) watched.push(guard);
+    if (watched.length === 0) return null;
+    this.#decayTo(0);
+    // What is past its point already counts once it has been back.
+    const past = watched.map(({ all }) => this.#least(all) > 0);
+    const reach = this.#reachOf(watched);
+    for (let from = 0; from < within; ) {
+      const to = Math.min(within, this.#nextLook(from, reach));
+      this.#decayTo(to);
+      let found: Passing | null = null;
+      for (const [i, { all, at, next }] of watched.entries()) {
+        if (this.#least(all) <= 0) {
+          past[i] = false;
+          continue;
+        }
+        if (past[i]) continue;
+        const after = this.#rootOf(all, from, found?.after ?? to);
+        if (found === null || after < found.after) found = { at, next, after };
+        this.#decayTo(found.after);
+      }
+      if (found !== null) return found;
+      from = to;
+    }
+    return null;
+  }
+
+  /** How far each mode moves any of these guards, volts. */
+  #reachOf(watched: readonly LinearGuard[]): Float64Array {
+    const modes = this.#modes;
+    const reach = new Float64Array(modes.length);
     for (const { all } of watched)
       for (const { modes: shares } of all)
-        for (let m = 0; m < k; m++) reach[m] = Math.max(reach[m]!, Math.abs(shares[m]! * modes[m]!));
-    return (after) => {
-      let step = Number.POSITIVE_INFINITY;
-      for (let m = 0; m < k; m++)
-        if (reach[m]! * Math.exp(-rates[m]! * after) > UNSEEN) step = Math.min(step, LOOK / rates[m]!);
-      // A mode that has just begun is looked at more closely than one well on its way.
-      return after + Math.min(step, Math.max(after * 0.5, step * 0.05));
+        for (let m = 0; m < modes.length; m++)
+          reach[m] = Math.max(reach[m]!, Math.abs(shares[m]! * modes[m]!));
+    return reach;
+  }
+
+  /** When to look next: by the fastest mode that still moves a guard. */
+  #nextLook(after: Seconds, reach: Float64Array): Seconds {
+    const { rates } = this.linear;
+    let step = Number.POSITIVE_INFINITY;
+    for (let m = 0; m < rates.length; m++)
+      if (LOOK / rates[m]! < step && reach[m]! * Math.exp(-rates[m]! * after) > UNSEEN)
+        step = LOOK / rates[m]!;
+    // A mode that has just begun is looked at more closely than one well on its way.
+    return after + Math.min(step, Math.max(after * 0.5, step * 0.05));
+  }
+
+  /** Where the least of functionals, ≤ 0 at `from` and > 0 at `to`, passes 0; the end above 0. */
+  #rootOf(all: readonly OverModes[], from: Seconds, to: Seconds): Seconds {
+    const value = (t: Seconds): Volts => {
+      this.#decayTo(t);
+      return this.#least(all);
     };
-  };
-  const segment: Segment = {
-    linear,
-    start,
-    seconds: 0,
-    due: (by, ready) => {
-      decayTo(0);
-      let [most, found]: [Volts, LinearGuard | null] = [by, null];
-      for (const guard of guards) {
-        if (!ready(guard.at)) continue;
-        const value = leastNow(guard.all);
-        if (value > most) [most, found] = [value, guard];
-      }
-      return found;
-    },
-    capacitorVolts: (after) => {
-      decayTo(after);
-      return linear.voltsFrom(decayed);
-    },
-    firstPassed: (within, ready) => {
-      const watched = guards.filter((guard) => ready(guard.at) && canPass(guard));
-      const before = new Set<LinearGuard>();
-      decayTo(0);
-      for (const guard of watched) if (leastNow(guard.all) > 0) before.add(guard);
-      if (watched.length === 0) return null;
-      const nextLook = looksAt(watched);
-      let from = 0;
-      while (from < within) {
-        const to = Math.min(within, nextLook(from));
-        decayTo(to);
-        let found: Passing | null = null;
-        for (const guard of watched) {
-          if (leastNow(guard.all) <= 0) {
-            before.delete(guard);
-            continue;
-          }
-          if (before.has(guard)) continue;
-          const after = rootOf((t) => least(guard.all, t), from, found?.after ?? to);
-          if (found === null || after < found.after) found = { at: guard.at, next: guard.next, after };
-          decayTo(found.after);
-        }
-        if (found !== null) return found;
-        if (to >= within) return null;
-        from = to;
-      }
-      return null;
-    },
-    gather: (into, from, to) => {
-      const [begin, end] = clipped(start, segment.seconds, from, to);
-      if (end <= begin) return;
-      into.seconds += end - begin;
-      for (let m = 0; m < k; m++) {
-        const rate = rates[m]!;
-        into.modes[m]! += (modes[m]! * Math.exp(-rate * begin) * -Math.expm1(-rate * (end - begin))) / rate;
-      }
-    },
-    fourier: (node, from, hertz) => {
-      const [begin, end] = clipped(start, segment.seconds, from, Number.POSITIVE_INFINITY);
-      if (end <= begin) return [0, 0];
-      const { constant, modes: shares } = nodes[node]!;
-      let [re, im] = exponentialIntegral(0, hertz, start, begin, end);
-      re *= constant;
-      im *= constant;
-      for (let m = 0; m < k; m++) {
-        const size = shares[m]! * modes[m]!;
-        if (Math.abs(size) < OVER) continue;
-        const part = exponentialIntegral(rates[m]!, hertz, start, begin, end);
-        re += size * part[0];
-        im += size * part[1];
-      }
-      return [re, im];
-    },
-  };
-  return segment;
+    let [low, high] = [from, to];
+    let [atLow, atHigh] = [value(low), value(high)];
+    for (let i = 0; i < 80 && high - low > 1e-15 + 1e-14 * high; i++) {
+      const share = i % 3 === 2 || !(atHigh > atLow) ? 0.5 : -atLow / (atHigh - atLow);
+      const middle = low + Math.min(0.999, Math.max(0.001, share)) * (high - low);
+      if (middle <= low || middle >= high) break;
+      const at = value(middle);
+      if (at > 0) [high, atHigh] = [middle, at];
+      else [low, atLow] = [middle, at];
+    }
+    return high;
+  }
+
+  /** Adds the part of this segment between two times to what its linear circuit has gathered. */
+  gather(into: Gathered, from: Seconds, to: Seconds): void {
+    const [begin, end] = clipped(this.start, this.seconds, from, to);
+    if (end <= begin) return;
+    into.seconds += end - begin;
+    const { rates } = this.linear;
+    for (let m = 0; m < rates.length; m++) {
+      const rate = rates[m]!;
+      into.modes[m]! +=
+        (this.#modes[m]! * Math.exp(-rate * begin) * -Math.expm1(-rate * (end - begin))) / rate;
+    }
+  }
+
+  /** ∫ v·e^(−iω(t − from)) dt of a node over the part of this segment from a time on: real, imaginary. */
+  fourier(node: number, from: Seconds, hertz: Hertz): readonly [number, number] {
+    const [begin, end] = clipped(this.start, this.seconds, from, Number.POSITIVE_INFINITY);
+    if (end <= begin) return [0, 0];
+    const { rates, nodes } = this.linear;
+    const { constant, modes: shares } = nodes[node]!;
+    let [re, im] = exponentialIntegral(0, hertz, this.start - from, begin, end);
+    re *= constant;
+    im *= constant;
+    for (let m = 0; m < rates.length; m++) {
+      const size = shares[m]! * this.#modes[m]!;
+      if (Math.abs(size) < OVER) continue;
+      const part = exponentialIntegral(rates[m]!, hertz, this.start - from, begin, end);
+      re += size * part[0];
+      im += size * part[1];
+    }
+    return [re, im];
+  }
 }
 
 /** Part of a segment between two times, seconds after its start. */
@@ -339,19 +377,4 @@ function exponentialIntegral(
   const [r0, i0] = at(begin);
   const [r1, i1] = at(end);
   return [r1 - r0, i1 - i0];
-}
-
-/** Where a function that is ≤ 0 at `from` and > 0 at `to` passes 0; the end above 0. */
-function rootOf(f: (t: Seconds) => Volts, from: Seconds, to: Seconds): Seconds {
-  let [low, high] = [from, to];
-  let [atLow, atHigh] = [f(low), f(high)];
-  for (let i = 0; i < 80 && high - low > 1e-15 + 1e-14 * high; i++) {
-    const share = i % 3 === 2 || !(atHigh > atLow) ? 0.5 : -atLow / (atHigh - atLow);
-    const middle = low + Math.min(0.999, Math.max(0.001, share)) * (high - low);
-    if (middle <= low || middle >= high) break;
-    const value = f(middle);
-    if (value > 0) [high, atHigh] = [middle, value];
-    else [low, atLow] = [middle, value];
-  }
-  return high;
 }

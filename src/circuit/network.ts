@@ -11,7 +11,7 @@ import type { Hertz, Pair, Seconds, VoiceId, Volts } from '../quantity/units.ts'
 import { pairOf } from '../quantity/units.ts';
 import type { Netlist } from './netlist.ts';
 import { type Compiled, compiled, HALF } from './network-devices.ts';
-import { type Gathered, type Linear, linearOf, type Segment, segmentFrom } from './network-linear.ts';
+import { type Gathered, type Linear, linearOf, Segment } from './network-linear.ts';
 
 /** What a run may be told. */
 export interface RunOptions {
@@ -52,7 +52,7 @@ export interface Computed {
   readonly halves: Pair<HalfRun>;
   /** Mean of a net over whole cycles of one half, or over all the time measured; null = no such net. */
   readonly meanOf: (net: string, half?: VoiceId) => Volts | null;
-  /** Peak amplitude of a net at a frequency, over whole cycles; 0 V for no such net. */
+  /** Peak amplitude of a net at a frequency, through a raised-cosine window; 0 V for no such net. */
   readonly amplitudeOf: (net: string, hertz: Hertz) => Volts;
   /** Mean current out of the source `supply`. */
   readonly supplyAmperes: number;
@@ -63,7 +63,14 @@ export interface Computed {
 
 const MOST_NODES = 40;
 /** Events followed in one run. */
-const MOST_EVENTS = 1600;
+const MOST_EVENTS = 4000;
+/**
+ * A board that has switched so often, and so fast, is supersonic: from then on its chips are taken to be slower, so
+ * that the rest of the board is still followed. Its own frequency and current are then of the right order at best.
+ */
+const SUPERSONIC_EVENTS = 200;
+const SUPERSONIC_RATE: Hertz = 60_000;
+const SLOWER: Seconds = 12e-6;
 /** Switches that may follow each other at one moment. */
 const MOST_AT_ONCE = 60;
 /** A guard must be passed by this much to count at once, volts. */
@@ -91,10 +98,14 @@ class Run {
   readonly #circuit: Compiled;
   readonly #state: number[];
   readonly #readyAt: Float64Array;
-  readonly #linears = new Map<string, Linear | null>();
+  readonly #linears = new Map<number, Linear | null>();
   #volts: Float64Array;
   #time = 0;
   #events = 0;
+  #supersonic = false;
+  /** How often each half has switched since the run began. */
+  readonly #turns = { A: 0, B: 0 };
+  #before = 0;
   #segments: Segment[] = [];
   #from = 0;
   readonly #edges: Pair<number[]> = { A: [], B: [] };
@@ -114,13 +125,16 @@ class Run {
   #powerUp(): void {
     const supply = this.#circuit.sources.find(({ name }) => name === 'supply');
     const reservoir = this.#circuit.capacitors.findIndex(({ name }) => name === 'reservoir');
-    if (supply && reservoir >= 0) this.#volts[reservoir] = supply.volts;
+    const fed = supply !== undefined && !this.#circuit.nodes[supply.a]?.startsWith('open');
+    if (fed && reservoir >= 0) this.#volts[reservoir] = supply.volts;
   }
 
   readonly #ready = (at: number): boolean => this.#readyAt[at]! <= this.#time;
 
   #linear(): Linear | null {
-    const key = this.#state.join();
+    // No switch has more than four states.
+    let key = 0;
+    for (const state of this.#state) key = 4 * key + state;
     let linear = this.#linears.get(key);
     if (linear === undefined) {
       linear = linearOf(this.#circuit, this.#state);
@@ -135,7 +149,7 @@ class Run {
     for (let turn = 0; turn < MOST_AT_ONCE; turn++) {
       const linear = this.#linear();
       if (linear === null) return;
-      const now = segmentFrom(linear, this.#volts, this.#time);
+      const now = new Segment(linear, this.#volts, this.#time);
       const due = now.due(PASSED, this.#ready);
       if (due === null) return;
       this.#flip(due.at, due.next);
@@ -144,23 +158,27 @@ class Run {
   }
 
   #flip(at: number, to: number): void {
-    for (const half of ['A', 'B'] as const)
-      if (at === this.#halfAt[half] && to === HALF.high && this.#state[at] !== HALF.high)
-        this.#edges[half].push(this.#time);
+    for (const half of ['A', 'B'] as const) {
+      if (at !== this.#halfAt[half]) continue;
+      this.#turns[half]++;
+      if (to === HALF.high) this.#edges[half].push(this.#time);
+    }
     this.#state[at] = to;
     this.#events++;
     const { dwell } = this.#circuit.switches[at]!;
-    if (dwell > 0) this.#readyAt[at] = this.#time + dwell;
+    const slowed = this.#supersonic ? Math.max(dwell, SLOWER) : dwell;
+    if (dwell > 0) this.#readyAt[at] = this.#time + slowed;
   }
 
   /** Lets time pass. */
   forward(seconds: Seconds): void {
     const until = this.#time + seconds;
     const most = this.#events + MOST_EVENTS;
+    const [eventsBefore, timeBefore] = [this.#events, this.#time];
     while (this.#time < until && this.trouble === null && this.#events < most) {
       const linear = this.#linear();
       if (linear === null) return;
-      const segment = segmentFrom(linear, this.#volts, this.#time);
+      const segment = new Segment(linear, this.#volts, this.#time);
       let end = until;
       for (const ready of this.#readyAt) if (ready > this.#time && ready < end) end = ready;
       const event = segment.firstPassed(end - this.#time, this.#ready);
@@ -170,6 +188,9 @@ class Run {
       this.#segments.push(segment);
       if (event !== null) this.#flip(event.at, event.next);
       this.#agree();
+      const events = this.#events - eventsBefore;
+      if (events > SUPERSONIC_EVENTS && events > SUPERSONIC_RATE * (this.#time - timeBefore))
+        this.#supersonic = true;
     }
   }
 
@@ -198,17 +219,14 @@ class Run {
     this.#edges.A.length = 0;
     this.#edges.B.length = 0;
     this.#from = this.#time;
-    this.#events = 0;
+    this.#before = this.#events;
   }
 
   /** A half has turned, but too seldom to tell its frequency. */
   turnsSlowly(): boolean {
     return (
-      this.#events < MOST_EVENTS / 2 &&
-      (['A', 'B'] as const).some((half) => {
-        const { length } = this.#edges[half];
-        return length >= 1 && length < 3;
-      })
+      this.#events - this.#before < MOST_EVENTS / 2 &&
+      (['A', 'B'] as const).some((half) => this.#turns[half] > 0 && this.#edges[half].length < 3)
     );
   }
 
@@ -260,16 +278,22 @@ class Run {
       },
       amplitudeOf: (net, hertz) => {
         const node = nodeOf(net);
-        const whole = Math.floor((until - this.#from) * hertz);
-        if (node < 0 || whole < 1) return 0;
-        const from = until - whole / hertz;
+        const from = this.#from;
+        const span = until - from;
+        if (node < 0 || span <= 0) return 0;
+        // A raised cosine over the whole run, so that one voice hardly leaks into the other: ½X(f) − ¼X(f ± 1/T).
         let [re, im] = [0, 0];
-        for (const segment of segments) {
-          const part = segment.fourier(node, from, hertz);
-          re += part[0];
-          im += part[1];
-        }
-        return (2 * Math.hypot(re, im)) / (until - from);
+        for (const [shift, weight] of [
+          [0, 0.5],
+          [-1, -0.25],
+          [1, -0.25],
+        ] as const)
+          for (const segment of segments) {
+            const part = segment.fourier(node, from, hertz + shift / span);
+            re += weight * part[0];
+            im += weight * part[1];
+          }
+        return (4 * Math.hypot(re, im)) / span;
       },
       supplyAmperes: supply ? (supply.volts - plus) / supply.ohms : 0,
       drivingOhms: (net) => {

@@ -18,6 +18,8 @@
  *   would take for the same drawer, from the pairs it did in its time.
  * - `batchKitsPerSecond`: two-voice kits drawn in a second, ends, turn and untuned pitch of each;
  *   `batchKitsVsPlainLoop`: how many times as many as with the circuit's own astable made anew for each kit.
+ * - `faultTopThree`, `faultCandidatesLeft`: 2000 boards with a fault drawn by prior, parts within tolerance, meter
+ *   ± 1 %, the ear and at most four readings: share whose fault is among the first three; candidates left, mean.
  * - `firstViewKilobytesGzip`, `audioKilobytesGzip`: gzip, kB of 1000 bytes: HTML, CSS and scripts before the first
  *   text (fonts apart); what sound adds when first wanted. `singleFileKilobytes`: the one-file build, not packed.
  * - `boardAreaRatio`, `boardLinksRatio`: strips × holes and links of the board plans of the ready designs, each on a
@@ -28,6 +30,7 @@
 import { ALIAS_SECONDS, aliasDb, enginePulse, glideAliasDb, RATE } from './bench-alias.ts';
 import { boardRatios } from './bench-board.ts';
 import { openBrowser } from './bench-browser.ts';
+import { faultWorth } from './bench-kit.ts';
 import type { Maker } from './bench-page.ts';
 import { pitchSpeeds } from './bench-pitch.ts';
 import { sizes } from './bench-size.ts';
@@ -85,6 +88,7 @@ export async function main(args: readonly string[], { say, complain }: Surroundi
     renderVsOde: renderVsOde(),
     ...pitchSpeeds(),
     periodErrorCents: periodErrorCents(),
+    ...faultWorth(),
     aliasDb: await aliases(say),
     ...boardRatios(),
     ...(await sizes()),

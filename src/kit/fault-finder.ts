@@ -172,17 +172,18 @@ export function nextReading(
   ranking: Ranking,
   findings: Findings,
 ): NextReading | null {
-  const entries = new Map(dictionary.entries.map((entry) => [entry.fault, entry]));
+  const { entries } = dictionary;
+  const placeOf = new Map(entries.map(({ fault }, place) => [fault, place]));
   const share = ranking.candidates.map((candidate) => candidate.share);
-  const entry = ranking.candidates.map(({ fault }) => entries.get(fault)!);
+  const places = ranking.candidates.map(({ fault }) => placeOf.get(fault)!);
   const open = dictionary.readings.filter(({ id }) => findings.meter[id] === undefined);
   const weighed = open.map((reading) => ({
     reading,
-    leftAfter: leftAfter(dictionary, reading, entry, share),
+    leftAfter: leftAfter(dictionary, reading, places, share),
   }));
   const first = weighed.find(({ reading }) => reading.point === 'current' && reading.light === 'lit');
-  const hot = entry.reduce((sum, { observed }, i) => {
-    const amperes = observed.meter.get('current, lit') ?? 0;
+  const hot = places.reduce((sum, place, i) => {
+    const amperes = entries[place]!.observed.meter.get('current, lit') ?? 0;
     return amperes > dictionary.mostAmperes ? sum + share[i]! : sum;
   }, 0);
   if (first !== undefined && hot > HOT_BELIEF) return first;
@@ -193,29 +194,54 @@ export function nextReading(
   return best !== null && best.leftAfter < 0.98 * ranking.left ? best : null;
 }
 
+/** By dictionary and reading: chance of each entry's own value (rows) under each entry (columns); null = no value. */
+const WEIGHTS = new WeakMap<Dictionary, Map<string, readonly (Float64Array | null)[]>>();
+
+function weightsOf(dictionary: Dictionary, reading: Reading): readonly (Float64Array | null)[] {
+  const all = WEIGHTS.get(dictionary) ?? new Map<string, readonly (Float64Array | null)[]>();
+  WEIGHTS.set(dictionary, all);
+  const known = all.get(reading.id);
+  if (known !== undefined) return known;
+  const { entries } = dictionary;
+  const made = entries.map(({ observed }) => {
+    const value = observed.meter.get(reading.id) ?? null;
+    return value === null
+      ? null
+      : Float64Array.from(entries, (entry) => readingLikelihood(dictionary, reading, entry, value));
+  });
+  all.set(reading.id, made);
+  return made;
+}
+
 /** Candidates left on average after a reading: e to the expected entropy, each likely fault the truth in turn. */
 function leftAfter(
   dictionary: Dictionary,
   reading: Reading,
-  entries: readonly Entry[],
+  places: readonly number[],
   shares: readonly Fraction[],
 ): number {
+  const weights = weightsOf(dictionary, reading);
   let entropy = 0;
   let weight = 0;
-  const most = Math.min(WEIGHED, entries.length);
+  const most = Math.min(WEIGHED, places.length);
+  const before = entropyOf(shares);
   for (let truth = 0; truth < most; truth++) {
-    const value = entries[truth]!.observed.meter.get(reading.id) ?? null;
     const share = shares[truth]!;
+    const row = weights[places[truth]!]!;
     weight += share;
     // Nothing is learned where nothing is known.
-    const after =
-      value === null
-        ? [...shares]
-        : entries.map((entry, i) =>
-            shares[i]! < 1e-6 ? 0 : shares[i]! * readingLikelihood(dictionary, reading, entry, value),
-          );
-    const total = after.reduce((sum, each) => sum + each, 0);
-    entropy += share * entropyOf(after.map((each) => each / total));
+    if (row === null) {
+      entropy += share * before;
+      continue;
+    }
+    let [total, sum] = [0, 0];
+    for (let i = 0; i < places.length && shares[i]! > 1e-6; i++) {
+      const after = shares[i]! * row[places[i]!]!;
+      total += after;
+      sum += after * Math.log(after);
+    }
+    // −Σ p·ln p of p = after/total.
+    entropy += share * (Math.log(total) - sum / total);
   }
   return Math.exp(entropy / Math.max(1e-12, weight));
 }

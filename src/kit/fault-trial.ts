@@ -3,10 +3,9 @@
  * within ± 1 %, what the ear says for nothing and then up to four readings.
  */
 
-import type { Design } from '../design/design.ts';
 import { gaussianFrom, uniformFrom } from '../quantity/random.ts';
 import type { Fraction } from '../quantity/units.ts';
-import { type Dictionary, dictionaryOf } from './dictionary.ts';
+import type { Dictionary } from './dictionary.ts';
 import { drawnBoard, setForBench } from './drawn-board.ts';
 import { earOf, type Findings, nextReading, rank } from './fault-finder.ts';
 import type { Fault } from './faults.ts';
@@ -30,8 +29,7 @@ const METER: Fraction = 0.01;
 const LAST = { V: 0.01, A: 0.0001, Hz: 1 } as const;
 
 /** Runs a trial; reproducible from the seed. */
-export function faultTrial(design: Design, boards: number, seed: number): Trial {
-  const dictionary = dictionaryOf(design);
+export function faultTrial(dictionary: Dictionary, boards: number, seed: number): Trial {
   const uniform = uniformFrom(seed);
   const gaussian = gaussianFrom(seed + 1);
   const faults = dictionary.entries.map(({ fault }) => fault).filter(({ kind }) => kind !== null);

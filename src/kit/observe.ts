@@ -116,7 +116,7 @@ export function healthyOf(design: Design, bench: BenchLight): Healthy {
       settleSeconds: SETTLE_CYCLES * seconds,
       measureSeconds: MEASURE_CYCLES * seconds,
     });
-    return run.kind === 'computed' ? run.amplitudeOf(jackNet(design), hertz[voice]) : 0;
+    return run.kind === 'computed' ? loudnessOf(run, jackNet(design), hertz[voice]) : 0;
   });
   return { hertz, amplitude, seconds };
 }
@@ -149,7 +149,7 @@ export function observe(
     const run = computed(light);
     const hertz = run?.halves[voice].frequency ?? null;
     if (run === null || hertz === null || hertz < 15 || hertz > 16_000) return false;
-    return run.amplitudeOf(jack, hertz) > AUDIBLE * healthy.amplitude[voice];
+    return loudnessOf(run, jack, hertz) > (hertz < WHISTLE ? AUDIBLE : PIERCING) * healthy.amplitude[voice];
   };
   const hearing = (light: FinderLight) =>
     pairOf((voice): Hearing => (loud(light, voice) ? 'sounds' : 'silent'));
@@ -172,8 +172,19 @@ export function observe(
   };
 }
 
-/** A voice this much weaker than it should be is taken for silent. */
-const AUDIBLE = 0.3;
+/** A voice 22 dB weaker than it should be is taken for silent. */
+const AUDIBLE = 0.08;
+
+/** Thin pulses at some kilohertz pierce: ears are keenest there, and every overtone is as strong as the first. */
+const PIERCING = 0.01;
+
+/** From here on a thin pulse's first overtone is weak, and its next ones are heard with it. */
+const WHISTLE: Hertz = 3000;
+
+function loudnessOf(run: Computed, net: string, hertz: Hertz): number {
+  const overtones = hertz < WHISTLE ? [1] : [1, 2, 3, 4];
+  return Math.hypot(...overtones.map((k) => run.amplitudeOf(net, k * hertz)));
+}
 
 function readingFrom(run: Computed | null, reading: Reading): number | null {
   if (run === null) return null;

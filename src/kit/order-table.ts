@@ -6,7 +6,7 @@ import { type CsvCell, csvText } from './csv.ts';
 import type { Order, OrderLine } from './order.ts';
 
 /** One row a line, in the order of `orderWords.columns`. */
-export function orderRow(line: OrderLine): readonly CsvCell[] {
+function orderRow(line: OrderLine): readonly CsvCell[] {
   const { name, mustMatch, mayVary } = lineWords(line.spec);
   return [
     name,

@@ -191,7 +191,7 @@ function capacitorMean(scene: Scene, voice: VoiceId): Volts {
 }
 
 /** Means behind the timers' outputs. */
-export interface OutputMeans {
+interface OutputMeans {
   readonly mix: Volts;
   readonly out: Pair<Volts>;
 }
@@ -200,7 +200,7 @@ export interface OutputMeans {
  * Means at the outputs and the mixing point, for voices independent of each other and high these shares of their
  * time; a coupling capacitor lets no direct current past.
  */
-export function outputMeans(design: Design, rail: Volts, high: Pair<Fraction>): OutputMeans {
+function outputMeans(design: Design, rail: Volts, high: Pair<Fraction>): OutputMeans {
   const { mixOhms, shuntOhms, volume, coupling, loadOhms } = design.output;
   let onward = shuntOhms === null ? 0 : 1 / shuntOhms;
   if (volume !== null) {

@@ -19,7 +19,7 @@ const words = kitViewWords.cards;
 export function standingAt(cards: readonly Card[], place: number): Standing {
   const { id, refs } = cards[place]!;
   const later = new Set(cards.slice(place + 1).flatMap((card) => (card.id === 'chips' ? [] : card.refs)));
-  const hidden = id === 'sort' ? new Set(refs) : later;
+  const hidden = id === 'sort' ? new Set([...refs, ...later]) : later;
   const own = new Set(id === 'sort' ? [] : refs);
   return { parts: own, links: own, cuts: id === 'cuts', hidden: { parts: hidden, links: hidden } };
 }

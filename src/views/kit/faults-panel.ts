@@ -1,5 +1,6 @@
 /** `<faults-panel>`: from what is heard and a few readings to a ranking of faults, what to mend and how to confirm. */
 import { css, html, type TemplateResult } from 'lit';
+import { keyed } from 'lit/directives/keyed.js';
 import { type KitDesk, type KitView, kitDeskOf, type Worked } from '../../app/kit-desk.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
 import type { Look, Session } from '../../app/session.ts';
@@ -191,13 +192,16 @@ export class FaultsPanel extends AppElement {
       <p><strong>${readingWords(reading)}</strong></p>
       <p>${reading.point === 'current' ? words.current : place ? words.where(place.text) : ''}</p>
       <p class="small">${words.nextHint(leftAfter)}</p>
-      <quantity-field
+      ${keyed(
+        reading.id,
+        html`<quantity-field
         label=${words.reading}
         .value=${null}
         .format=${(value: number) => measured(value, reading.unit)}
         .parse=${meterReader(reading, this.#design.value.supply.volts)}
         @commit=${({ detail }: CustomEvent<CommitDetail>) => this.#read(reading.id, detail.value)}
-      ></quantity-field>
+      ></quantity-field>`,
+      )}
       ${
         place && planned?.ok
           ? html`<div class="picture" tabindex="0" role="group" aria-label=${words.pictureLabel}>

@@ -290,7 +290,7 @@ export class BoardPicture extends LitElement {
           ? nothing
           : svg`<g class=${look}>${lineOf(line, `link ${look}`)}${dot(line.x1, line.y1)}${dot(line.x2, line.y2)}</g>`;
       })}
-      ${labels.map((label) =>
+      ${(this.isBare ? [] : labels).map((label) =>
         this.#label(
           label,
           links.some(({ id }) => id === label.key),
