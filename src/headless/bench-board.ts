@@ -8,19 +8,19 @@ import { planBoard, USUAL_WISHES } from '../kit/board.ts';
 import { type BoardRatios, ratiosOf } from '../kit/board-plain.ts';
 import { connectionsOf } from '../kit/connections.ts';
 
-/** Means over the ready designs, and the first of them alone, each on a board cut to fit. */
+/** The design a new document starts from, and the mean over the ready designs, each on a board cut to fit. */
 export function boardRatios(): Readonly<
-  Record<'boardAreaRatio' | 'boardLinksRatio' | 'boardAreaRatioFirst' | 'boardLinksRatioFirst', number>
+  Record<'boardAreaRatio' | 'boardLinksRatio' | 'boardAreaRatioMean' | 'boardLinksRatioMean', number>
 > {
   const ratios = readyDesigns().map(ratiosFor);
   const mean = (of: (each: BoardRatios) => number): number =>
     ratios.reduce((sum, each) => sum + of(each), 0) / ratios.length;
   const first = ratiosFor(DEFAULT_DESIGN);
   return {
-    boardAreaRatio: mean(({ area }) => area),
-    boardLinksRatio: mean(({ links }) => links),
-    boardAreaRatioFirst: first.area,
-    boardLinksRatioFirst: first.links,
+    boardAreaRatio: first.area,
+    boardLinksRatio: first.links,
+    boardAreaRatioMean: mean(({ area }) => area),
+    boardLinksRatioMean: mean(({ links }) => links),
   };
 }
 

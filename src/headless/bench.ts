@@ -22,10 +22,10 @@
  *   ± 1 %, the ear and at most four readings: share whose fault is among the first three; candidates left, mean.
  * - `firstViewKilobytesGzip`, `audioKilobytesGzip`: gzip, kB of 1000 bytes: HTML, CSS and scripts before the first
  *   text (fonts apart); what sound adds when first wanted. `singleFileKilobytes`: the one-file build, not packed.
- * - `boardAreaRatio`, `boardLinksRatio`: strips × holes and links of the board plans of the ready designs, each on a
- *   board cut to fit, against a plain layout of the same connections (one strip for each net from end to end, one
- *   column for each part, a link for each further chip pin; `src/kit/board-plain.ts`): means. `boardAreaRatioFirst`,
- *   `boardLinksRatioFirst`: of the design a new document starts from.
+ * - `boardAreaRatio`, `boardLinksRatio`: strips × holes and links of the board plan of the design a new document starts
+ *   from, on a board cut to fit, against a plain layout of the same connections (one strip for each net from end to end,
+ *   one column for each part, a link for each further chip pin; `src/kit/board-plain.ts`). `boardAreaRatioMean`,
+ *   `boardLinksRatioMean`: means over the ready designs.
  */
 import { ALIAS_SECONDS, aliasDb, enginePulse, glideAliasDb, RATE } from './bench-alias.ts';
 import { boardRatios } from './bench-board.ts';

@@ -26,8 +26,8 @@ export interface Seat {
   readonly leftPins: number;
 }
 
-/** The hole at a wing's row and column, and back. */
-export function holeAt({ before, leftPins }: Seat, wing: Wing, row: number, k: number): Hole {
+/** The hole at a wing's row and column. */
+function holeAt({ before, leftPins }: Seat, wing: Wing, row: number, k: number): Hole {
   return { strip: before + row + 1, hole: wing === 0 ? leftPins - k : leftPins + ACROSS_CHIP + k };
 }
 

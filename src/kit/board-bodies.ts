@@ -12,6 +12,9 @@ export const PITCH_MILLIMETRES = 2.54;
 /** Dearer than anything feasible. */
 export const IMPOSSIBLE = 1000;
 
+/** What each strip between a decoupling capacitor and its chip's supply pin costs. */
+export const AWAY_COST = 0.8;
+
 export type Stance = 'flat' | 'upright' | 'standing';
 
 export interface TwoLeads {

@@ -25,6 +25,8 @@ export interface TwoLeadDemand {
   readonly body: TwoLeads;
   /** Capacitors may use the short copper beside a chip where the strip goes on as another net. */
   readonly mayBeInner: boolean;
+  /** Place in the demand's chips of the one it decouples; null = none. */
+  readonly decouples: 0 | 1 | null;
 }
 
 export interface TrimmerDemand {
@@ -114,6 +116,7 @@ export function demandOf(connections: Connections): Demanded {
             nets: [its[0]!, its[1]!],
             body: sits,
             mayBeInner: body.kind === 'capacitor',
+            decouples: part.role === 'timer bypass' ? 0 : part.role === 'comparator bypass' ? 1 : null,
           });
       }
     }

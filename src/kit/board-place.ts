@@ -137,6 +137,8 @@ function cheapest(channel: Channel, copper: Copper, ways: readonly Way[]): WingI
     for (let k = channel.first; k <= channel.edge; k++) {
       const cost = way.cost + COLUMN_COST * Math.max(0, k);
       if (cost >= least) break;
+      // The first and the last lead of every way stand in its column.
+      if (channel.isTaken(way.rows[0]!, k) || channel.isTaken(way.rows[way.rows.length - 1]!, k)) continue;
       const item = way.at(k);
       if (!item.leads.every((lead, i) => copper.reaches(channel, lead.row, lead.k, way.inner[i]!))) continue;
       if (item.body.columns[1] > channel.edge + OVERHANG || !channel.fits(item)) continue;

@@ -3,7 +3,7 @@
  * a strip of one wing, or of both, above, between or below the chips. The comparator stands above the timer, so that
  * the pins that want the rails (discharge, control, supply; + inputs, 0 V) face each other across the rows between.
  */
-import { IMPOSSIBLE, JACK } from './board-bodies.ts';
+import { AWAY_COST, IMPOSSIBLE, JACK } from './board-bodies.ts';
 import type { Demand, Wing } from './board-demand.ts';
 
 /** Rows to choose from: free ones above, between and below the chips. What stays unused is not on the board. */
@@ -80,6 +80,11 @@ export function rowSpace(demand: Demand, mostRows: number): RowSpace {
     Float64Array.from({ length: NO_SPAN }, (_, span) => body.costs[span] ?? IMPOSSIBLE),
   );
 
+  // Both chips have their supply pin on their first row.
+  const twoNear = Int16Array.from(demand.twos, ({ decouples }) =>
+    decouples === null ? -1 : decouples === 0 ? timerRow : ABOVE,
+  );
+
   const netAt = (wing: Wing, row: number): number => {
     if (row < 0 || row >= total) return -1;
     const net = content[wing][row]!;
@@ -115,6 +120,7 @@ export function rowSpace(demand: Demand, mostRows: number): RowSpace {
     const b = twoB[i]! * MOST_PIECES;
     const counts = twoCounts[i]!;
     const costs = twoCosts[i]!;
+    const near = twoNear[i]!;
     const endA = a + counts[twoA[i]!]!;
     const endB = b + counts[twoB[i]!]!;
     let best: number = IMPOSSIBLE;
@@ -122,7 +128,8 @@ export function rowSpace(demand: Demand, mostRows: number): RowSpace {
     for (let x = a; x < endA; x++)
       for (let y = b; y < endB; y++) {
         const span = Math.abs(rows[x]! - rows[y]!);
-        if (costs[span]! < best) best = costs[span]!;
+        const cost = near < 0 ? costs[span]! : costs[span]! + AWAY_COST * Math.abs(rows[x]! - near);
+        if (cost < best) best = cost;
         if (span < nearest) nearest = span;
       }
     return best < IMPOSSIBLE ? best : BROKEN + nearest;

@@ -1,5 +1,5 @@
 /** The ways a thing can lie in a wing: on which strips, how gladly, and what it is then in any column. */
-import { IMPOSSIBLE } from './board-bodies.ts';
+import { AWAY_COST, IMPOSSIBLE } from './board-bodies.ts';
 import { bodyBox, type Channel, type WingItem, wireBox } from './board-channel.ts';
 import type { Rows } from './board-cool.ts';
 import type { TrimmerDemand, TwoLeadDemand, Wing } from './board-demand.ts';
@@ -22,6 +22,8 @@ export class Copper {
   readonly #rows: Rows;
   readonly #wing: Wing;
   readonly splitRows: readonly number[];
+  readonly #outer = new Map<number, readonly number[]>();
+  readonly #inner = new Map<number, readonly number[]>();
 
   constructor(rows: Rows, wing: Wing) {
     this.#rows = rows;
@@ -29,19 +31,28 @@ export class Copper {
     this.splitRows = Array.from({ length: rows.count }, (_, row) => row).filter((row) => this.isSplit(row));
   }
 
+  /** First row of a chip, where its supply pin is. */
+  chipRow(chip: 0 | 1): number {
+    return this.#rows.chipRows[chip];
+  }
+
   isSplit(row: number): boolean {
     return this.#rows.stub[this.#wing][row]! >= 0 && this.#rows.content[this.#wing][row]! >= 0;
   }
 
   /** Rows whose copper toward the edge is this net. */
-  outer(net: number): number[] {
-    const [stub, content] = [this.#rows.stub[this.#wing], this.#rows.content[this.#wing]];
-    return indicesOf(content, net).concat(indicesOf(stub, net).filter((row) => content[row]! < 0));
+  outer(net: number): readonly number[] {
+    return remembered(this.#outer, net, () => {
+      const [stub, content] = [this.#rows.stub[this.#wing], this.#rows.content[this.#wing]];
+      return indicesOf(content, net).concat(indicesOf(stub, net).filter((row) => content[row]! < 0));
+    });
   }
 
   /** Rows whose copper beside the chip is this net, and is cut short. */
-  inner(net: number): number[] {
-    return indicesOf(this.#rows.stub[this.#wing], net).filter((row) => this.isSplit(row));
+  inner(net: number): readonly number[] {
+    return remembered(this.#inner, net, () =>
+      indicesOf(this.#rows.stub[this.#wing], net).filter((row) => this.isSplit(row)),
+    );
   }
 
   /** Whether copper on a row at a column carries the wanted side of the cut. */
@@ -53,12 +64,18 @@ export class Copper {
   }
 }
 
+function remembered<T>(known: Map<number, T>, key: number, make: () => T): T {
+  const found = known.get(key) ?? make();
+  known.set(key, found);
+  return found;
+}
+
 function indicesOf(values: readonly number[], value: number): number[] {
   return values.flatMap((each, i) => (each === value ? [i] : []));
 }
 
 /** Leads outward, then on short copper where the part may. */
-export function twoWays({ part, nets, body, mayBeInner }: TwoLeadDemand, copper: Copper): Way[] {
+export function twoWays({ part, nets, body, mayBeInner, decouples }: TwoLeadDemand, copper: Copper): Way[] {
   const rowsOf = (net: number): [number, boolean][] => [
     ...copper.outer(net).map((row): [number, boolean] => [row, false]),
     ...(mayBeInner ? copper.inner(net).map((row): [number, boolean] => [row, true]) : []),
@@ -89,7 +106,8 @@ export function twoWays({ part, nets, body, mayBeInner }: TwoLeadDemand, copper:
         };
       };
       const inner = (innerA ? INNER_COST : 0) + (innerB ? INNER_COST : 0);
-      ways.push({ at, cost: cost + inner, rows: [a, b], inner: [innerA, innerB] });
+      const away = decouples === null ? 0 : AWAY_COST * Math.abs(a - copper.chipRow(decouples));
+      ways.push({ at, cost: cost + inner + away, rows: [a, b], inner: [innerA, innerB] });
     }
   return ways.sort((one, other) => one.cost - other.cost);
 }

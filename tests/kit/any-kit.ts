@@ -8,7 +8,7 @@ const trimmer = BENCH_DESIGN.voices.A.trimmer;
 const reference = BENCH_DESIGN.threshold.trimmers.A;
 
 /** Each option with its choices; the first is the bench design's. */
-export const OPTIONS = {
+const OPTIONS = {
   arrangement: ['each', 'shared'],
   hysteresis: [true, false],
   polarity: ['light', 'shade'],
