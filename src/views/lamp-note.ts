@@ -80,7 +80,8 @@ export class LampNote extends AppElement {
 
   protected override render(): TemplateResult {
     const design = this.#design.value;
-    return html`<header>
+    const { place } = this.#session.value;
+    return html`<header class=${place}>
         <div class="bar">
         <h1>${words.product}</h1>
         ${this.#places()}
@@ -101,7 +102,7 @@ export class LampNote extends AppElement {
         </div>
         ${this.#soundWords()} ${this.#noticeWords()}
       </header>
-      <live-strip .app=${this.app}></live-strip>
+      <live-strip class=${place} .app=${this.app}></live-strip>
       ${this.#place()}
       <footer>
         <label>
