@@ -35,11 +35,7 @@ export default defineConfig(({ mode }) => {
       reportCompressedSize: false,
       // The policy allows fonts and scripts as files of this origin only, so nothing small may become a data: URL.
       assetsInlineLimit: 0,
-      modulePreload: {
-        polyfill: false,
-        // The page itself names its one script only: with scripts switched off, links to more would be refused aloud.
-        resolveDependencies: (_file, others, { hostType }) => (hostType === 'html' ? [] : others),
-      },
+      modulePreload: { polyfill: false },
     },
     // Look through every source file for packages at the start, so that no page reloads because one turns up late.
     optimizeDeps: { entries: ['index.html', 'src/**/*.ts'] },
