@@ -49,6 +49,31 @@ export const germanCautions: Readonly<
     words:
       'Diese Lichtzellen enthalten Cadmium: nicht schleifen, zerbrechen oder verbrennen, und als Elektroschrott abgeben. Der Verkauf von Bausätzen damit ist in manchen Ländern eingeschränkt.',
   },
+  'order in the eu: cadmium': {
+    hazard: 'Cadmium',
+    words:
+      'In der Europäischen Union dürfen Lichtzellen mit Cadmium in neuen Geräten nicht mehr verkauft werden: Die Ausnahme endete am 31. Dezember 2013. Fragt nach, bevor ihr Bausätze verkauft oder verschenkt; üblich ist stattdessen ein Fototransistor mit einem eigenen Teiler.',
+  },
+  'order in the uk: cadmium': {
+    hazard: 'Cadmium',
+    words:
+      'Im Vereinigten Königreich gilt dieselbe Grenze für Cadmium wie in der Europäischen Union: Fragt nach, bevor ihr Bausätze mit diesen Lichtzellen verkauft oder verschenkt.',
+  },
+  'order elsewhere: cadmium': {
+    hazard: 'Cadmium',
+    words:
+      'Diese Lichtzellen enthalten Cadmium. Die Regeln sind von Land zu Land verschieden: Fragt nach, bevor ihr Bausätze verkauft oder über eine Grenze tragt.',
+  },
+  'battery transport: batteries': {
+    hazard: 'Batterien',
+    words:
+      'Tragt Batterien in ihrer Packung oder mit abgedeckten Kontakten, 9-V-Blöcke einzeln; nie lose in einer Tasche mit Clips oder Draht. Paketdienste haben eigene Regeln für Batterien: Fragt nach.',
+  },
+  'first power-up: first power-up': {
+    hazard: 'Erstes Einschalten',
+    words:
+      'Schaltet zuerst ohne die Chips ein, über ein auf 50 mA begrenztes Netzteil oder mit einem Messgerät in der Leitung. Mehr als 35 mA, oder etwas wird warm: Strom weg, dann nachsehen.',
+  },
   'building: soldering': {
     hazard: 'Löten',
     words:
