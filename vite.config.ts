@@ -179,7 +179,7 @@ function developmentPolicy(): string {
 function headersWith(policy: string): Record<string, string> {
   return {
     'Content-Security-Policy': policy,
-    'Permissions-Policy': 'camera=(self), microphone=(), geolocation=()',
+    'Permissions-Policy': 'camera=(self), microphone=(self), geolocation=()',
     'Referrer-Policy': 'no-referrer',
     'X-Content-Type-Options': 'nosniff',
   };

@@ -2,6 +2,7 @@
  * A design as a link, `#/listen?d=…`: its JSON, deflated, behind a version byte and a checksum, in the letters of
  * base64url. A link is taken whole or not at all. Works in a browser and in Node.
  */
+import { DEFAULT_BATCH } from '../design/batch.ts';
 import { type Complaint, decode } from '../design/decode.ts';
 import type { Design } from '../design/design.ts';
 import { equalValues } from '../design/entries.ts';
@@ -11,7 +12,7 @@ import { linkWords } from '../words/link.ts';
 import { LANGUAGES, type Language } from '../words/spoken.ts';
 
 /** Where a link may lead. */
-export const PLACES = ['listen', 'pitch', 'room', 'class'] as const;
+export const PLACES = ['listen', 'pitch', 'room', 'class', 'kit'] as const;
 export type Place = (typeof PLACES)[number];
 
 /** The place an address names; null for one this page does not know. No name at all is the first place. */
@@ -56,7 +57,7 @@ function parameter(hash: string, name: string): string | null {
 }
 
 /** Entries that a link leaves out where they are still as a new design has them: links are to stay short. */
-const LEFT_OUT = { pitch: DEFAULT_PITCH, room: DEFAULT_ROOM } as const;
+const LEFT_OUT = { pitch: DEFAULT_PITCH, room: DEFAULT_ROOM, batch: DEFAULT_BATCH } as const;
 
 /** Layout of what follows the checksum; another number means another layout. */
 const LINK_VERSION = 1;

@@ -9,6 +9,7 @@ import { COMPARATORS } from '../parts/comparators.ts';
 import { SUPPLIES } from '../parts/supplies.ts';
 import { TIMERS } from '../parts/timers.ts';
 import { TRIMMERS } from '../parts/trimmers.ts';
+import { batchSchema } from './batch.ts';
 import { type Design, FORMAT, VERSION } from './design.ts';
 import { LIMITS, NAME_LENGTH, NOTES_LENGTH } from './limits.ts';
 import { pitchSchema } from './pitch.ts';
@@ -109,6 +110,7 @@ const design = entries({
   noise: entries({ voltsRms: within(LIMITS.noiseVolts), seed: wholeNumber }),
   pitch: pitchSchema,
   room: roomSchema,
+  batch: batchSchema,
 });
 
 /** Reads a design from a file's text. */

@@ -17,6 +17,7 @@ import {
   type VoiceId,
   type Volts,
 } from '../quantity/units.ts';
+import type { Batch } from './batch.ts';
 import type { Pitch } from './pitch.ts';
 import type { Room } from './room.ts';
 
@@ -133,6 +134,8 @@ export interface Design {
   readonly pitch: Pitch;
   /** Where it will stand. */
   readonly room: Room;
+  /** Kits for other people: what is ordered, what the bench wrote down, what was asked of the board. */
+  readonly batch: Batch;
 }
 
 /** The trimmer that sets this voice's reference: A's for both when one is shared. */

@@ -2,6 +2,7 @@
  * Older design files brought forward, one version at a time. Whatever cannot be brought forward is handed on as it
  * is: the decoder then says that it does not know that version.
  */
+import { DEFAULT_BATCH } from './batch.ts';
 import { VERSION } from './design.ts';
 import { DEFAULT_PITCH } from './pitch.ts';
 import { DEFAULT_ROOM } from './room.ts';
@@ -15,10 +16,11 @@ export type Upgrade = (document: Document) => Document;
 type Upgrades = Readonly<Record<number, Upgrade>>;
 
 const UPGRADES: Upgrades = {
-  // The first version knew nothing of parts for notes, of rooms, or of where a cell was kept.
+  // The first version knew nothing of parts for notes, of rooms, of kits, or of where a cell was kept.
   1: (document) => ({
     pitch: DEFAULT_PITCH,
     room: DEFAULT_ROOM,
+    batch: DEFAULT_BATCH,
     ...document,
     voices: voicesKeptInLight(document['voices']),
   }),

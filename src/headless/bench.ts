@@ -22,6 +22,8 @@
  * - `dayReplayTimesRealtime`: seconds of a recorded day (24 h, rows 1 s apart) replayed through both gates in a second.
  * - `windowSolveMs`: milliseconds for the window of a shared trimmer and its best place; `windowSweepRatio`: how many
  *   times longer a plain sweep of 10 000 places takes to find the edges alone.
+ * - `faultTopThree`, `faultCandidatesLeft`: 2000 boards with a fault drawn by prior, parts within tolerance, meter
+ *   ± 1 %, the ear and at most four readings: share whose fault is among the first three; candidates left, mean.
  * - `firstViewKilobytesGzip`, `audioKilobytesGzip`: gzip, kB of 1000 bytes: HTML, CSS and scripts before the first
  *   text (fonts apart); what sound adds when first wanted. `singleFileKilobytes`: the one-file build, not packed.
  * - `boardAreaRatio`, `boardLinksRatio`: strips × holes and links of the board plan of the design a new document starts
@@ -32,6 +34,7 @@
 import { ALIAS_SECONDS, aliasDb, enginePulse, glideAliasDb, RATE } from './bench-alias.ts';
 import { boardRatios } from './bench-board.ts';
 import { openBrowser } from './bench-browser.ts';
+import { faultWorth } from './bench-kit.ts';
 import type { Maker } from './bench-page.ts';
 import { pitchSpeeds } from './bench-pitch.ts';
 import { dayReplayTimesRealtime, roomBatchKitsPerSecond, windowSolve } from './bench-room.ts';
@@ -98,6 +101,7 @@ export async function main(args: readonly string[], { say, complain }: Surroundi
     roomBatchKitsPerSecond: roomBatchKitsPerSecond(),
     dayReplayTimesRealtime: dayReplayTimesRealtime(),
     ...windowTimes(),
+    ...faultWorth(),
     aliasDb: await aliases(say),
     ...boardRatios(),
     ...(await sizes()),

@@ -121,7 +121,9 @@ export const barStyles = css`
     nav,
     .sound,
     footer,
-    select {
+    select,
+    /* The sheets of Kit carry heads of their own. */
+    .kit {
       display: none;
     }
     /* Room prints its card alone. */

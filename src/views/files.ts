@@ -6,16 +6,19 @@ export interface TextFile {
 }
 
 /** Asks for a file; null when the dialog is closed without one. */
-export function readFile(accept: string): Promise<TextFile | null> {
+export async function readFile(accept: string): Promise<TextFile | null> {
+  const file = await chooseFile(accept);
+  return file && { name: file.name, text: await file.text() };
+}
+
+/** Asks for a file of any kind, as it is. */
+export function chooseFile(accept: string): Promise<File | null> {
   const input = document.createElement('input');
   input.type = 'file';
   input.accept = accept;
   return new Promise((resolve) => {
     input.addEventListener('cancel', () => resolve(null));
-    input.addEventListener('change', async () => {
-      const file = input.files?.[0];
-      resolve(file ? { name: file.name, text: await file.text() } : null);
-    });
+    input.addEventListener('change', () => resolve(input.files?.[0] ?? null));
     input.click();
   });
 }

@@ -83,7 +83,8 @@ export class LampNote extends AppElement {
 
   protected override render(): TemplateResult {
     const design = this.#design.value;
-    return html`<header>
+    const { place } = this.#session.value;
+    return html`<header class=${place}>
         <div class="bar">
         <h1>${words.product}</h1>
         ${this.#places()}
@@ -104,7 +105,7 @@ export class LampNote extends AppElement {
         </div>
         ${this.#soundWords()} ${this.#noticeWords()}
       </header>
-      ${keyed(this.#session.value.language, html`<live-strip .app=${this.app}></live-strip>${this.#place()}`)}
+      ${keyed(this.#session.value.language, html`<live-strip class=${place} .app=${this.app}></live-strip>${this.#place()}`)}
       <footer>
         <label>
           <input

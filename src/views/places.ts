@@ -24,4 +24,8 @@ export const SHOWN_PLACES: Readonly<Record<Place, ShownPlace>> = {
     load: () => import('./class/place-class.ts'),
     view: (app) => html`<place-class .app=${app}></place-class>`,
   },
+  kit: {
+    load: () => import('./kit/place-kit.ts'),
+    view: (app) => html`<place-kit .app=${app}></place-kit>`,
+  },
 };

@@ -14,6 +14,11 @@ export const CAUTION_PLACES = [
   'supply',
   'cell',
   'building',
+  'order in the eu',
+  'order in the uk',
+  'order elsewhere',
+  'battery transport',
+  'first power-up',
 ] as const;
 export type CautionPlace = (typeof CAUTION_PLACES)[number];
 
@@ -91,6 +96,41 @@ const all: readonly Caution[] = [
     words:
       'These light cells hold cadmium: do not sand, break or burn them, and hand them in as electronic waste. Selling kits with them is restricted in some countries.',
     source: 'EU RoHS Directive; common practice',
+  },
+  {
+    hazard: 'cadmium',
+    place: 'order in the eu',
+    words:
+      'In the European Union light cells with cadmium may no longer be sold in new equipment: the exemption ended on 31 December 2013. Ask before you sell or give away kits; a phototransistor is the usual way out, with a divider of its own.',
+    source: 'EU RoHS Directive 2011/65/EU, annex III; distributor notice on the end of the exemption',
+  },
+  {
+    hazard: 'cadmium',
+    place: 'order in the uk',
+    words:
+      'In the United Kingdom the same limit on cadmium holds as in the European Union: ask before you sell or give away kits with these light cells.',
+    source: 'UK RoHS Regulations 2012; from memory',
+  },
+  {
+    hazard: 'cadmium',
+    place: 'order elsewhere',
+    words:
+      'These light cells hold cadmium. Rules differ from country to country: ask before you sell kits or carry them over a border.',
+    source: 'common practice',
+  },
+  {
+    hazard: 'batteries',
+    place: 'battery transport',
+    words:
+      'Carry batteries in their packing or with their contacts covered, 9 V blocks one by one; never loose in a bag with clips or wire. Carriers have rules of their own for batteries: ask.',
+    source: 'NFPA, 9-volt battery storage; common practice',
+  },
+  {
+    hazard: 'first power-up',
+    place: 'first power-up',
+    words:
+      'Power up first without the chips, through a supply limited to 50 mA or with a meter in the lead. More than 35 mA, or anything warm: cut the power, then look.',
+    source: 'common practice',
   },
   {
     hazard: 'soldering',

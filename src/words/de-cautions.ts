@@ -68,6 +68,41 @@ export const germanCautions: CautionWords = {
       source: 'RoHS-Richtlinie der EU; gängige Praxis',
     },
     {
+      hazard: 'Cadmium',
+      place: 'order in the eu',
+      words:
+        'In der Europäischen Union dürfen Lichtzellen mit Cadmium in neuen Geräten nicht mehr verkauft werden: Die Ausnahme endete am 31. Dezember 2013. Fragt nach, bevor ihr Bausätze verkauft oder verschenkt; üblich ist stattdessen ein Fototransistor mit einem eigenen Teiler.',
+      source: 'RoHS-Richtlinie 2011/65/EU, Anhang III; Mitteilung eines Händlers zum Ende der Ausnahme',
+    },
+    {
+      hazard: 'Cadmium',
+      place: 'order in the uk',
+      words:
+        'Im Vereinigten Königreich gilt dieselbe Grenze für Cadmium wie in der Europäischen Union: Fragt nach, bevor ihr Bausätze mit diesen Lichtzellen verkauft oder verschenkt.',
+      source: 'UK RoHS Regulations 2012; aus dem Gedächtnis',
+    },
+    {
+      hazard: 'Cadmium',
+      place: 'order elsewhere',
+      words:
+        'Diese Lichtzellen enthalten Cadmium. Die Regeln sind von Land zu Land verschieden: Fragt nach, bevor ihr Bausätze verkauft oder über eine Grenze tragt.',
+      source: 'gängige Praxis',
+    },
+    {
+      hazard: 'Batterien',
+      place: 'battery transport',
+      words:
+        'Tragt Batterien in ihrer Packung oder mit abgedeckten Kontakten, 9-V-Blöcke einzeln; nie lose in einer Tasche mit Clips oder Draht. Paketdienste haben eigene Regeln für Batterien: Fragt nach.',
+      source: 'NFPA, Lagerung von 9-V-Batterien; gängige Praxis',
+    },
+    {
+      hazard: 'Erstes Einschalten',
+      place: 'first power-up',
+      words:
+        'Schaltet zuerst ohne die Chips ein, über ein auf 50 mA begrenztes Netzteil oder mit einem Messgerät in der Leitung. Mehr als 35 mA, oder etwas wird warm: Strom weg, dann nachsehen.',
+      source: 'gängige Praxis',
+    },
+    {
       hazard: 'Löten',
       place: 'building',
       words:

@@ -75,7 +75,7 @@ export const germanPage: Translated<typeof words> = {
 
   places: {
     heading: 'Orte',
-    names: { listen: 'Hören', pitch: 'Tonhöhe', room: 'Raum', class: 'Klasse' },
+    names: { listen: 'Hören', pitch: 'Tonhöhe', room: 'Raum', class: 'Klasse', kit: 'Bausatz' },
     title: (place) => `${place} – Lampnote`,
     coming: (place) => `${place} kommt gleich.`,
     missing: (place) =>

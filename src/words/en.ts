@@ -73,7 +73,7 @@ export const words = spoken('page', {
 
   places: {
     heading: 'Places',
-    names: { listen: 'Listen', pitch: 'Pitch', room: 'Room', class: 'Class' },
+    names: { listen: 'Listen', pitch: 'Pitch', room: 'Room', class: 'Class', kit: 'Kit' },
     title: (place: string) => `${place} – Lampnote`,
     coming: (place: string) => `${place} is on its way.`,
     missing: (place: string) =>

@@ -43,7 +43,7 @@ async function faultsInEachLook(page: Page, state: string, within: readonly stri
   const found: Found = {};
   for (const look of looks) {
     await choose(page, look);
-    const list = await faults(page, within);
+    const list = await faults(page, within, look === looks[0] ? 'all' : 'look');
     if (list.length > 0) found[`${state}, ${look}`] = list;
   }
   return found;

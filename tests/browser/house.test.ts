@@ -46,13 +46,13 @@ describe('the normal build', () => {
     expect(policy.get('trusted-types')).toEqual(['lit-html', 'lampnote-worker']);
   });
 
-  test('is served with the same policy, closed to frames, with the camera for itself and no microphone', async () => {
+  test('is served with the same policy, closed to frames, with camera and microphone for itself alone', async () => {
     const { headers } = await fetch(house.site);
     const sent = new Map(directivesOf(headers.get('content-security-policy') ?? ''));
     expect(sent.get('frame-ancestors')).toEqual(["'none'"]);
     sent.delete('frame-ancestors');
     expect(sent).toEqual(policyIn(house.siteFolder));
-    expect(headers.get('permissions-policy')).toBe('camera=(self), microphone=(), geolocation=()');
+    expect(headers.get('permissions-policy')).toBe('camera=(self), microphone=(self), geolocation=()');
   });
 
   test('loads without a complaint and asks nobody but its own address', async () => {
@@ -83,7 +83,11 @@ describe('the normal build', () => {
   });
 
   test('says what it needs when scripts are off', async () => {
-    const opened = await openPage(browser, house.site, { javaScriptEnabled: false });
+    // The browser then also refuses to fetch the scripts that the page asks for ahead of time.
+    const opened = await openPage(browser, house.site, {
+      javaScriptEnabled: false,
+      allow: [/\.js \(csp\)$/],
+    });
     expect(await opened.page.textContent('noscript')).toMatch(/needs JavaScript/);
     await opened.close();
   });

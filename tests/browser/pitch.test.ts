@@ -1,7 +1,3 @@
-/** The place Pitch under a visitor's hands: from a blank wish to parts heard and taken, and every state open to all. */
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import type { AxeResults } from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
 import type { Look } from '../../src/app/session.ts';
@@ -10,10 +6,10 @@ import { words } from '../../src/words/en.ts';
 import { pitchWords } from '../../src/words/en-pitch.ts';
 import { foundWords } from '../../src/words/en-pitch-found.ts';
 import { lineAt } from '../sound/spectrum.ts';
+import { axeSource, faults } from './support/access.ts';
 import { type Heard, hear, launch, openPage, tapSound } from './support/browser.ts';
 import { button, press, strip, tabTo } from './support/visit.ts';
 
-const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 let browser: Browser;
 
 beforeAll(async () => {
@@ -108,24 +104,7 @@ test('with the keyboard alone: a blank wish is filled, a candidate found, heard 
   await close();
 });
 
-type Run = (context: { fromShadowDom: string[] }, options: object) => Promise<AxeResults>;
-
-/** What axe finds wrong in the place, and whether the page is wider than its window. */
-async function faults(page: Page): Promise<readonly string[]> {
-  const { violations, passes } = await page.evaluate(() => {
-    const { run } = Reflect.get(globalThis, 'axe') as { run: Run };
-    return run(
-      { fromShadowDom: ['lamp-note', 'place-pitch'] },
-      { rules: { 'target-size': { enabled: true } }, resultTypes: ['violations'] },
-    );
-  });
-  if (passes.length < 10) throw new Error(`axe looked at little: ${passes.map(({ id }) => id).join()}`);
-  const found = violations.flatMap(({ id, nodes }) =>
-    nodes.map(({ target }) => `${id}: ${target.join(' ')}`),
-  );
-  const [content, window] = await page.evaluate(() => [document.documentElement.scrollWidth, innerWidth]);
-  return content! <= window! ? found : [...found, `the page is ${content} px wide in ${window} px`];
-}
+const place = ['lamp-note', 'place-pitch'];
 
 const look = (page: Page, name: Look) =>
   page.getByRole('radio', { name: words.bar.looks[name], exact: true }).check();
@@ -151,13 +130,13 @@ test('lines that do not read, a stopped search and a drawer in which nothing fit
   await page.getByRole('progressbar').waitFor();
   await button(page, pitchWords.search.stop).click();
   await page.getByText(pitchWords.search.stopped).waitFor();
-  const found = await faults(page);
+  const found = await faults(page, place);
 
   await lines.fill('4k7\n10k\n20k trimmer\n1u film');
   await page.getByRole('radio', { name: pitchWords.drawer.uses.have }).check();
   await button(page, pitchWords.search.go).click();
   await page.getByText(pitchWords.search.none('A')).waitFor();
-  expect([...found, ...(await faults(page))]).toEqual([]);
+  expect([...found, ...(await faults(page, place))]).toEqual([]);
   await close();
 });
 
@@ -176,11 +155,11 @@ test('axe finds nothing in the results, folded out, in each look, wide and narro
   const found: Record<string, readonly string[]> = {};
   for (const name of ['light', 'dark', 'projector'] as const) {
     await look(page, name);
-    found[name] = await faults(page);
+    found[name] = await faults(page, place, name === 'light' ? 'all' : 'look');
   }
   await look(page, 'light');
   await page.setViewportSize({ width: 320, height: 720 });
-  found['narrow'] = await faults(page);
+  found['narrow'] = await faults(page, place, 'look');
   expect(found).toEqual({ light: [], dark: [], projector: [], narrow: [] });
   await close();
 });

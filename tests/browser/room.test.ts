@@ -1,7 +1,3 @@
-/** The place Room: from three readings to a printed setting-up card by keyboard alone; what is heard of it; access. */
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import type { AxeResults, RunOptions } from 'axe-core';
 import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
 import { decodeText } from '../../src/design/decode.ts';
@@ -12,10 +8,10 @@ import { words } from '../../src/words/en.ts';
 import { describeWords } from '../../src/words/en-room.ts';
 import { answerWords } from '../../src/words/en-room-answer.ts';
 import { roomWords } from '../../src/words/room.ts';
+import { axeSource, faults } from './support/access.ts';
 import { launch, openPage, tapSound } from './support/browser.ts';
 import { becomes, button, tabTo } from './support/visit.ts';
 
-const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 let browser: Browser;
 
 beforeAll(async () => {
@@ -55,21 +51,6 @@ const visibleText = (page: Page): Promise<string> =>
     look(document.body);
     return found.filter(Boolean).join(' ');
   });
-
-type Run = (context: Document, options: RunOptions) => Promise<AxeResults>;
-
-async function faults(page: Page): Promise<readonly string[]> {
-  const options: RunOptions = { rules: { 'target-size': { enabled: true } }, resultTypes: ['violations'] };
-  const { violations } = await page.evaluate(
-    (wanted) => (Reflect.get(globalThis, 'axe') as { run: Run }).run(document, wanted),
-    options,
-  );
-  const found = violations.flatMap(({ id, nodes }) =>
-    nodes.map(({ target }) => `${id}: ${target.join(' ')}`),
-  );
-  const [content, window] = await page.evaluate(() => [document.documentElement.scrollWidth, innerWidth]);
-  return content! <= window! ? found : [...found, `${content} px wide in a window of ${window} px`];
-}
 
 /** Types into the box that has the focus, and goes on. */
 async function fill(page: Page, text: string): Promise<void> {
@@ -162,10 +143,10 @@ test('by keyboard alone three readings and a date become a setting, and a card t
   const found: Record<string, readonly string[]> = {};
   for (const [look, name] of Object.entries(words.bar.looks)) {
     await page.getByRole('group', named(words.bar.look)).getByRole('radio', named(name)).check();
-    found[look] = await faults(page);
+    found[look] = await faults(page, null, look === 'light' ? 'all' : 'look');
   }
   await page.setViewportSize({ width: 320, height: 720 });
-  found['narrow'] = await faults(page);
+  found['narrow'] = await faults(page, null, 'look');
   expect(found).toEqual({ light: [], dark: [], projector: [], narrow: [] });
 
   // The day in a minute plays the event over one voice, then the other, and ends with the place.

@@ -2,6 +2,7 @@
  * Designs for tests: one careful build with some values changed. It is written out here, so that what the tests
  * hold does not depend on which design a new document starts from.
  */
+import { DEFAULT_BATCH } from '../../src/design/batch.ts';
 import { type Design, FORMAT, type ThresholdTrimmer, VERSION, type Voice } from '../../src/design/design.ts';
 import { DEFAULT_PITCH } from '../../src/design/pitch.ts';
 import { DEFAULT_ROOM } from '../../src/design/room.ts';
@@ -49,6 +50,7 @@ export const BENCH_DESIGN: Design = {
   noise: { voltsRms: 0, seed: 1 },
   pitch: DEFAULT_PITCH,
   room: DEFAULT_ROOM,
+  batch: DEFAULT_BATCH,
 };
 
 export interface Changes {

@@ -1,5 +1,6 @@
 /** A design is taken whole or refused with the place that is wrong. The document is walked, not listed. */
 import { describe, expect, test } from 'vitest';
+import { type Batch, DEFAULT_BATCH } from '../../src/design/batch.ts';
 import { type Complaint, decode, decodeText, encodeText } from '../../src/design/decode.ts';
 import { DEFAULT_DESIGN } from '../../src/design/defaults.ts';
 import { type Design, FORMAT, VERSION } from '../../src/design/design.ts';
@@ -47,8 +48,24 @@ const FULL_ROOM: Room = {
   tube: { boreRadiusMetres: 0.01, depthMetres: 0.04 },
 };
 
+/** A batch with something in every list. */
+const FULL_BATCH: Batch = {
+  ...DEFAULT_BATCH,
+  lines: [{ key: 'resistor 4700', stock: 12, packSize: 100, packPrice: 1.9 }],
+  log: [
+    {
+      kit: 7,
+      readings: [{ point: 'TP1', value: 8.9 }],
+      fault: null,
+      minutes: 55,
+      lost: [{ kind: 'chip', count: 1 }],
+    },
+  ],
+  board: { ...DEFAULT_BATCH.board, size: { strips: 24, holes: 37 }, free: [{ strip: 1, hole: 1 }] },
+};
+
 /** Words that may be missing; other entries of that kind are numbers, or groups. */
-const MAY_BE_NULL = ['room.roomType'];
+const MAY_BE_NULL = ['room.roomType', 'batch.log.0.fault'];
 
 /** A design with nothing absent, so that every leaf of the document exists. */
 const FULL: Design = {
@@ -60,6 +77,7 @@ const FULL: Design = {
   output: { ...BENCH_DESIGN.output, volume: { ohms: 10_000, rotation: 0.5 } },
   pitch: FULL_PITCH,
   room: FULL_ROOM,
+  batch: FULL_BATCH,
 };
 
 /** Dotted paths of all leaves and of all objects ("" is the document). */

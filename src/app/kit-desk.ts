@@ -1,0 +1,193 @@
+/**
+ * The place Kit behind its views: which sheet lies open, what is pointed at, and the long work of the bench: the board
+ * plan, the ranking of faults, what one trouble does. One for each application; it outlasts the place.
+ */
+import { DEFAULT_BATCH, type BoardWishes as Wished } from '../design/batch.ts';
+import type { Design } from '../design/design.ts';
+import { equalValues } from '../design/entries.ts';
+import { DEFAULT_PITCH } from '../design/pitch.ts';
+import { DEFAULT_ROOM } from '../design/room.ts';
+import { type BoardWishes, type Planned, USUAL_WISHES } from '../kit/board.ts';
+import { type MinutesTable, USUAL_MINUTES, type Workshop } from '../kit/cards.ts';
+import { connectionsOf } from '../kit/connections.ts';
+import { type Findings, NOTHING } from '../kit/fault-finder.ts';
+import type { KitAnswer, Ranked, Trouble, Troubled } from '../kit/kit-tasks.ts';
+import { USUAL_BENCH } from '../kit/slip.ts';
+import type { BenchLight } from '../kit/slip-values.ts';
+import type { Hertz, Lux, VoiceId, Volts } from '../quantity/units.ts';
+import { memoized } from './derived.ts';
+import { KitWorker } from './kit-worker.ts';
+import type { Lampnote } from './lampnote.ts';
+import { Store } from './store.ts';
+
+export const SHEETS = [
+  'order',
+  'connections',
+  'board',
+  'cards',
+  'slip',
+  'faults',
+  'whatif',
+  'sound',
+  'log',
+] as const;
+export type Sheet = (typeof SHEETS)[number];
+
+export interface KitView {
+  readonly sheet: Sheet;
+  readonly side: 'component' | 'copper';
+  /** Place in the list of joints, from 0. */
+  readonly joint: number;
+  /** Cuts, links or parts stand out, or all is drawn alike. */
+  readonly only: 'all' | 'cuts' | 'links' | 'parts';
+  /** Number of the kit on the bench. */
+  readonly kit: number;
+  /** Light at an open sensor and at a shaded one, on the bench. */
+  readonly bench: BenchLight;
+  /** Place in the list of build steps, from 0. */
+  readonly step: number;
+  readonly minutes: MinutesTable;
+  readonly workshop: Omit<Workshop, 'kits'>;
+  /** What was heard and measured on the board that fails. */
+  readonly findings: Findings;
+  /** What is supposed to be wrong: the kind of mistake, and its place in the list of such places. */
+  /** What was heard of the board on the bench, and told of its light. Null = not yet. */
+  readonly heard: HeardBoard;
+  readonly mistake: { readonly kind: 'cut' | 'bridge' | 'joint'; readonly place: number };
+}
+
+export interface HeardBoard {
+  readonly voice: VoiceId;
+  readonly now: Hertz | null;
+  /** Trimmer fully clockwise, and fully anticlockwise. */
+  readonly low: Hertz | null;
+  readonly high: Hertz | null;
+  /** Light at which the voice just switched on, and the reference then. */
+  readonly justOnLux: Lux | null;
+  readonly referenceVolts: Volts | null;
+}
+
+export const NOT_HEARD: Omit<HeardBoard, 'voice'> = {
+  now: null,
+  low: null,
+  high: null,
+  justOnLux: null,
+  referenceVolts: null,
+};
+
+/** Long work, and its last outcome; null before the first. */
+export interface Worked<T> {
+  readonly last: T | null;
+  readonly isWorking: boolean;
+}
+
+const IDLE = { last: null, isWorking: false } as const;
+
+export const connectionList = memoized((design: Design) => connectionsOf(design));
+
+/** The design without what changes no board: the same object for the same circuit would be too much to ask. */
+const circuitOf = memoized(
+  (design: Design): Design => ({
+    ...design,
+    name: '',
+    notes: '',
+    batch: DEFAULT_BATCH,
+    pitch: DEFAULT_PITCH,
+    room: DEFAULT_ROOM,
+  }),
+);
+
+export class KitDesk {
+  readonly view = new Store<KitView>({
+    sheet: 'order',
+    side: 'component',
+    joint: 0,
+    only: 'all',
+    kit: 1,
+    bench: USUAL_BENCH,
+    step: 0,
+    minutes: USUAL_MINUTES,
+    workshop: { helpers: 3, badJoint: 0.005, repairMinutes: 15, prepared: [] },
+    findings: NOTHING,
+    heard: { voice: 'A', ...NOT_HEARD },
+    mistake: { kind: 'cut', place: 0 },
+  });
+  readonly board = new Store<Worked<Planned>>(IDLE);
+  readonly ranked = new Store<Worked<Ranked>>(IDLE);
+  readonly troubled = new Store<Worked<Troubled>>(IDLE);
+  readonly #worker = new KitWorker((answer) => this.#take(answer));
+  #effort = USUAL_WISHES.effort;
+  #boardAsked: unknown = null;
+  #faultsAsked: unknown = null;
+  #troubleAsked: unknown = null;
+
+  show(change: Partial<KitView>): void {
+    this.view.dispatch((view) => ({ ...view, ...change }));
+  }
+
+  /** Plans the board of a design, unless that is what was planned last. */
+  follow(design: Design): void {
+    const asked = {
+      connections: connectionList(design),
+      wishes: wishesOf(design.batch.board, this.#effort),
+    };
+    if (equalValues(asked, this.#boardAsked)) return;
+    this.#boardAsked = asked;
+    this.board.dispatch(atWork);
+    this.#worker.ask({ kind: 'board', ...asked });
+  }
+
+  /** Plans anew with more arrangements to choose from. */
+  tryHarder(design: Design, effort: number): void {
+    this.#effort = Math.max(this.#effort, effort);
+    this.follow(design);
+  }
+
+  /** Ranks the faults of a design by what was found, unless that is what was ranked last. */
+  findFault(design: Design): void {
+    const { bench, findings } = this.view.current;
+    const asked = { design: circuitOf(design), bench, findings };
+    if (equalValues(asked, this.#faultsAsked)) return;
+    this.#faultsAsked = asked;
+    this.ranked.dispatch(atWork);
+    this.#worker.ask({ kind: 'faults', ...asked });
+  }
+
+  /** Works out what a trouble does to a board of a design. */
+  tryTrouble(design: Design, trouble: Trouble): void {
+    const asked = { design: circuitOf(design), bench: this.view.current.bench, trouble };
+    if (equalValues(asked, this.#troubleAsked)) return;
+    this.#troubleAsked = asked;
+    this.troubled.dispatch(atWork);
+    this.#worker.ask({ kind: 'trouble', ...asked });
+  }
+
+  #take(answer: KitAnswer): void {
+    switch (answer.kind) {
+      case 'board':
+        this.board.dispatch(() => ({ last: answer.planned, isWorking: false }));
+        return;
+      case 'faults':
+        this.ranked.dispatch(() => ({ last: answer.ranked, isWorking: false }));
+        return;
+      case 'trouble':
+        this.troubled.dispatch(() => ({ last: answer.troubled, isWorking: false }));
+    }
+  }
+}
+
+const atWork = <T>(work: Worked<T>): Worked<T> => ({ ...work, isWorking: true });
+
+const wishesOf = ({ size, free }: Wished, effort: number): BoardWishes => ({
+  board: size,
+  kept: free,
+  effort,
+});
+
+const desks = new WeakMap<Lampnote, KitDesk>();
+
+export function kitDeskOf(app: Lampnote): KitDesk {
+  const desk = desks.get(app) ?? new KitDesk();
+  desks.set(app, desk);
+  return desk;
+}

@@ -1,0 +1,63 @@
+/**
+ * Sends the bench's long work to its worker and takes the answers; of each kind of task only the latest is of interest.
+ * Where no worker opens, or it dies, the page does the work itself, after it has shown that it is at work.
+ */
+import { type KitAnswer, type KitTask, KitWork } from '../kit/kit-tasks.ts';
+import { kitWorker } from './plan-worker.device.ts';
+
+type Kind = KitTask['kind'];
+type Plain<T> = T extends KitTask ? Omit<T, 'id'> : never;
+
+/** Long enough for a frame to be drawn. */
+const DRAW_MILLISECONDS = 30;
+
+export class KitWorker {
+  readonly #hear: (answer: KitAnswer) => void;
+  readonly #latest = new Map<Kind, KitTask>();
+  #id = 0;
+  #worker: Promise<Worker | null> | null = null;
+  #own: KitWork | null = null;
+
+  constructor(hear: (answer: KitAnswer) => void) {
+    this.#hear = hear;
+  }
+
+  ask(task: Plain<KitTask>): void {
+    const numbered = { ...task, id: ++this.#id } as KitTask;
+    this.#latest.set(numbered.kind, numbered);
+    void this.#send(numbered);
+  }
+
+  async #send(task: KitTask): Promise<void> {
+    this.#worker ??= this.#opened();
+    const worker = await this.#worker;
+    if (this.#latest.get(task.kind) !== task) return;
+    if (worker !== null) {
+      worker.postMessage(task);
+      return;
+    }
+    setTimeout(() => {
+      if (this.#latest.get(task.kind) !== task) return;
+      this.#own ??= new KitWork();
+      this.#take(this.#own.answer(task));
+    }, DRAW_MILLISECONDS);
+  }
+
+  async #opened(): Promise<Worker | null> {
+    const worker = await kitWorker().catch(() => null);
+    if (worker === null) return null;
+    worker.onmessage = ({ data }: MessageEvent<KitAnswer>) => this.#take(data);
+    worker.onerror = () => {
+      worker.terminate();
+      this.#worker = Promise.resolve(null);
+      for (const task of this.#latest.values()) void this.#send(task);
+    };
+    return worker;
+  }
+
+  #take(answer: KitAnswer): void {
+    if (this.#latest.get(answer.kind)?.id !== answer.id) return;
+    this.#latest.delete(answer.kind);
+    this.#hear(answer);
+  }
+}

@@ -1,0 +1,62 @@
+/**
+ * Sound from outside, on request only: a short stretch from the microphone or the line input, with the browser's own
+ * changes to it (echo cancelling, noise suppression, automatic gain) off, or a recording from a file. Nothing is kept.
+ */
+import type { Hertz } from '../quantity/units.ts';
+
+export interface Listened {
+  readonly samples: Float32Array;
+  readonly sampleRate: Hertz;
+}
+
+export type MicrophoneRefusal = 'denied' | 'absent' | 'insecure' | 'failed';
+
+/** The longest stretch an analyser holds: two thirds of a second. */
+const STRETCH = 32_768;
+const SAMPLE_RATE: Hertz = 48_000;
+
+/** Opens the microphone, listens for a moment, and lets it go again; also when asked to stop. */
+export async function listen(stop: AbortSignal): Promise<Listened | MicrophoneRefusal> {
+  const { mediaDevices } = navigator as { mediaDevices?: MediaDevices };
+  if (!mediaDevices) return 'insecure';
+  let stream: MediaStream;
+  try {
+    stream = await mediaDevices.getUserMedia({
+      audio: { echoCancellation: false, noiseSuppression: false, autoGainControl: false, channelCount: 1 },
+    });
+  } catch (error) {
+    const name = error instanceof DOMException ? error.name : '';
+    if (name === 'NotAllowedError') return 'denied';
+    return name === 'NotFoundError' ? 'absent' : 'failed';
+  }
+  const context = new AudioContext();
+  try {
+    await context.resume();
+    const analyser = new AnalyserNode(context, { fftSize: STRETCH });
+    new MediaStreamAudioSourceNode(context, { mediaStream: stream }).connect(analyser);
+    const until = context.currentTime + 1.3 * (STRETCH / context.sampleRate);
+    while (context.currentTime < until) {
+      if (stop.aborted) return 'failed';
+      await new Promise((resolve) => setTimeout(resolve, 60));
+    }
+    const samples = new Float32Array(STRETCH);
+    analyser.getFloatTimeDomainData(samples);
+    return { samples, sampleRate: context.sampleRate };
+  } catch {
+    return 'failed';
+  } finally {
+    for (const track of stream.getTracks()) track.stop();
+    await context.close().catch(() => undefined);
+  }
+}
+
+/** The first channel of a sound file; null when it is none this browser can read. */
+export async function decodeRecording(file: Blob): Promise<Listened | null> {
+  try {
+    const context = new OfflineAudioContext(1, 1, SAMPLE_RATE);
+    const sound = await context.decodeAudioData(await file.arrayBuffer());
+    return { samples: sound.getChannelData(0), sampleRate: sound.sampleRate };
+  } catch {
+    return null;
+  }
+}

@@ -1,0 +1,173 @@
+/**
+ * The long work of the bench as plain data, so that a worker or the page itself can do it: a board plan, a ranking of
+ * faults with the next reading, and what one trouble on the board does. Pure, but for a dictionary kept between calls.
+ */
+
+import { netlistOf } from '../circuit/design-netlist.ts';
+import { joined, type Netlist, opened } from '../circuit/netlist.ts';
+import { runNetwork } from '../circuit/network.ts';
+import type { Design } from '../design/design.ts';
+import { equalValues } from '../design/entries.ts';
+import { type Hertz, type Pair, pairOf } from '../quantity/units.ts';
+import type { FaultKind } from '../words/faults.ts';
+import { type BoardWishes, type Planned, planBoard } from './board.ts';
+import { type Dictionary, dictionaryOf } from './dictionary.ts';
+import { setForBench } from './drawn-board.ts';
+import { type Findings, type NextReading, nextReading, rank } from './fault-finder.ts';
+import type { Fault } from './faults.ts';
+import { type Ear, type FinderLight, healthyOf, observe, type Reading, readingsOf } from './observe.ts';
+import type { Connections } from './parts.ts';
+import { type BenchLight, luxIn } from './slip-values.ts';
+
+/** What is wrong at one place of the board. */
+export type Trouble =
+  /** Two nets joined: a cut left out, a bridge of solder. */
+  | { readonly kind: 'joined'; readonly one: string; readonly other: string }
+  /** A joint left open: the part as the circuit names it, and its pin. */
+  | { readonly kind: 'opened'; readonly part: string; readonly pin: string };
+
+export type KitTask =
+  | {
+      readonly kind: 'board';
+      readonly id: number;
+      readonly connections: Connections;
+      readonly wishes: BoardWishes;
+    }
+  | {
+      readonly kind: 'faults';
+      readonly id: number;
+      readonly design: Design;
+      readonly bench: BenchLight;
+      readonly findings: Findings;
+    }
+  | {
+      readonly kind: 'trouble';
+      readonly id: number;
+      readonly design: Design;
+      readonly bench: BenchLight;
+      readonly trouble: Trouble;
+    };
+
+export interface NamedFault {
+  readonly id: string;
+  /** Null = nothing is wrong. */
+  readonly kind: FaultKind | null;
+  readonly voice: 'A' | 'B' | null;
+  /** Share of the belief, 0…1. */
+  readonly share: number;
+}
+
+export interface Ranked {
+  /** Likeliest first. */
+  readonly faults: readonly NamedFault[];
+  readonly left: number;
+  readonly confidence: number;
+  readonly contradictions: readonly string[];
+  readonly cutPower: boolean;
+  readonly next: NextReading | null;
+  readonly readings: readonly Reading[];
+}
+
+/** One reading on the healthy board and on this one; null = not computed. */
+export interface Compared {
+  readonly reading: Reading;
+  readonly healthy: number | null;
+  readonly troubled: number | null;
+}
+
+export interface Troubled {
+  readonly ear: Ear;
+  readonly compared: readonly Compared[];
+  readonly notComputed: readonly FinderLight[];
+  /** Of each voice with both sensors lit; null = silent or not computed. */
+  readonly hertz: Pair<Hertz | null>;
+}
+
+export type KitAnswer =
+  | { readonly kind: 'board'; readonly id: number; readonly planned: Planned }
+  | { readonly kind: 'faults'; readonly id: number; readonly ranked: Ranked }
+  | { readonly kind: 'trouble'; readonly id: number; readonly troubled: Troubled };
+
+/** Does the work; one for each worker. */
+export class KitWork {
+  #known: { readonly design: Design; readonly bench: BenchLight; readonly dictionary: Dictionary } | null =
+    null;
+
+  answer(task: KitTask): KitAnswer {
+    switch (task.kind) {
+      case 'board':
+        return { kind: 'board', id: task.id, planned: planBoard(task.connections, task.wishes) };
+      case 'faults':
+        return { kind: 'faults', id: task.id, ranked: this.#ranked(task.design, task.bench, task.findings) };
+      case 'trouble':
+        return { kind: 'trouble', id: task.id, troubled: troubledBy(task.design, task.bench, task.trouble) };
+    }
+  }
+
+  #ranked(design: Design, bench: BenchLight, findings: Findings): Ranked {
+    const dictionary = this.#dictionary(design, bench);
+    const ranking = rank(dictionary, findings);
+    const { left, confidence, contradictions, cutPower } = ranking;
+    return {
+      faults: ranking.candidates.map(({ fault: { id, kind, voice }, share }) => ({ id, kind, voice, share })),
+      left,
+      confidence,
+      contradictions,
+      cutPower,
+      next: nextReading(dictionary, ranking, findings),
+      readings: dictionary.readings,
+    };
+  }
+
+  #dictionary(design: Design, bench: BenchLight): Dictionary {
+    const known = this.#known;
+    if (known && equalValues(known.bench, bench) && equalValues(known.design, design))
+      return known.dictionary;
+    const dictionary = dictionaryOf(design, bench);
+    this.#known = { design, bench, dictionary };
+    return dictionary;
+  }
+}
+
+const same = <T>(value: T): T => value;
+const HEALTHY: Fault = {
+  id: 'healthy',
+  kind: null,
+  voice: null,
+  prior: 1,
+  onDesign: same,
+  onBoard: same,
+  hum: false,
+};
+
+/** What a trouble does to a board whose thresholds are set for the bench's light. */
+export function troubledBy(plain: Design, bench: BenchLight, trouble: Trouble): Troubled {
+  const design = setForBench(plain, bench);
+  const healthy = healthyOf(design, bench);
+  const readings = readingsOf(design);
+  const fault: Fault = { ...HEALTHY, id: 'trouble', onBoard: (netlist) => troubled(netlist, trouble) };
+  const good = observe(design, HEALTHY, bench, healthy, readings);
+  const bad = observe(design, fault, bench, healthy, readings);
+  const run = runNetwork(troubled(netlistOf(design, luxIn('lit', bench)), trouble), {
+    settleSeconds: 3 * healthy.seconds,
+    measureSeconds: 6 * healthy.seconds,
+  });
+  return {
+    ear: bad.ear,
+    compared: readings.map((reading) => ({
+      reading,
+      healthy: good.meter.get(reading.id) ?? null,
+      troubled: bad.meter.get(reading.id) ?? null,
+    })),
+    notComputed: bad.notComputed,
+    hertz: pairOf((voice) =>
+      run.kind === 'computed' && bad.ear.heard.lit[voice] === 'sounds' ? run.halves[voice].frequency : null,
+    ),
+  };
+}
+
+function troubled(netlist: Netlist, trouble: Trouble): Netlist {
+  return trouble.kind === 'joined'
+    ? joined(netlist, trouble.one, trouble.other)
+    : opened(netlist, trouble.part, trouble.pin);
+}

@@ -1,0 +1,86 @@
+/**
+ * The board plan on paper: each side on a page of its own, at its own size and larger, in the middle of the page and at
+ * the same height, so that the two outlines lie on each other when the sheet is turned over on its long edge.
+ */
+import { css, html, svg, type TemplateResult } from 'lit';
+import { PITCH_MILLIMETRES } from '../../kit/board-bodies.ts';
+import type { BoardPlan } from '../../kit/board-plan.ts';
+import { kitViewWords } from '../../words/en-kit.ts';
+import '../plots/board-picture.ts';
+
+const words = kitViewWords.board;
+/** Millimetres of the texts; the drawing at its own size carries only its rulers. */
+const OWN_TEXT = 1.7;
+const LARGE_TEXT = 2.6;
+/** Widest that both A4 and Letter hold within 12 mm margins. */
+const WIDEST = 184;
+
+export function boardPrint(
+  plan: BoardPlan,
+  numbers: ReadonlyMap<string, number>,
+  head: () => TemplateResult,
+): TemplateResult {
+  const sides = ['component', 'copper'] as const;
+  // Rulers, overhanging parts and flying leads take about nine holes beside the board.
+  const larger = Math.min(3 * PITCH_MILLIMETRES, WIDEST / (plan.board.holes + 9));
+  return html`<div class="paper-sides">
+    ${sides.map(
+      (side) => html`<div class="side">
+        ${head()}
+        <h3>${words.heading[side]}</h3>
+        <p class="small">${side === 'copper' ? words.mirroredNote : words.pair}</p>
+        ${checkBar()}
+        <h4>${words.actual}</h4>
+        <board-picture class="own" .isBare=${true} .plan=${plan} side=${side} unit="mm" .pitch=${PITCH_MILLIMETRES} .textSize=${OWN_TEXT} .numbers=${numbers} .isCentred=${true} label=${words.pictureLabel[side]}></board-picture>
+        <h4>${words.larger}</h4>
+        <board-picture class="large" .plan=${plan} side=${side} unit="mm" .pitch=${larger} .textSize=${LARGE_TEXT} .numbers=${numbers} .isCentred=${true} label=${words.pictureLabel[side]}></board-picture>
+      </div>`,
+    )}
+  </div>`;
+}
+
+/** A bar that is 100 mm long when the sheet was printed at its own size. */
+function checkBar(): TemplateResult {
+  return html`<figure class="check-bar">
+    <svg viewBox="0 0 100 4" width="100mm" height="4mm" aria-hidden="true">
+      ${svg`<path d="M 0.1 0 V 4 M 0.1 2 H 99.9 M 99.9 0 V 4" fill="none" stroke="currentColor" stroke-width="0.2"></path>
+      ${Array.from({ length: 9 }, (_, i) => svg`<path d="M ${10 * (i + 1)} 1 v 2" stroke="currentColor" stroke-width="0.2"></path>`)}`}
+    </svg>
+    <figcaption>${kitViewWords.checkBar}</figcaption>
+  </figure>`;
+}
+
+export const boardPrintStyles = css`
+  .paper-sides {
+    display: none;
+  }
+  @media print {
+    .paper-sides {
+      display: block;
+    }
+    .side {
+      break-after: page;
+      break-inside: avoid;
+      text-align: center;
+    }
+    .side > h3,
+    .side > h4,
+    .side > p {
+      margin: 1mm auto;
+      text-align: center;
+    }
+    .side > p {
+      height: 9mm;
+      overflow: hidden;
+    }
+    .side board-picture {
+      display: flex;
+      justify-content: center;
+    }
+    .check-bar {
+      display: flex;
+      flex-direction: column;
+      align-items: center;
+    }
+  }
+`;

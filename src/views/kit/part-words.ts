@@ -1,0 +1,71 @@
+/** Parts, leads and holes of a plan in words. */
+import { holeName, type PlacedPart } from '../../kit/board-plan.ts';
+import type { Joint } from '../../kit/joints.ts';
+import type { Body } from '../../kit/parts.ts';
+import { formatQuantity } from '../../quantity/format.ts';
+import { kitViewWords } from '../../words/en-kit.ts';
+import { leadName, netName } from '../../words/kit.ts';
+
+const words = kitViewWords;
+
+export function valueWords(body: Body): string {
+  switch (body.kind) {
+    case 'resistor':
+    case 'trimmer':
+      return formatQuantity(body.ohms, 'Ω');
+    case 'capacitor':
+      return formatQuantity(body.farads, 'F');
+    case 'supply':
+    case 'control lead':
+      return formatQuantity(body.volts, 'V');
+    case 'chip':
+      return words.body.chip(body.pins);
+    case 'diode':
+      return words.body.diode;
+    case 'cell':
+      return words.body.cell;
+    case 'jack':
+      return words.body.jack;
+    case 'test pin':
+      return '';
+  }
+}
+
+export function jointWords(joint: Joint): string {
+  const [hole, net] = [holeName(joint.at), netName(joint.net)];
+  return joint.kind === 'link'
+    ? words.board.linkEnd(joint.ref, hole, net)
+    : words.board.lead(leadName(joint.ref, joint.lead, joint.isOnly), hole, net);
+}
+
+/** How a part sits and which way round. */
+export function stanceWords({ stance, standsAt, mark }: PlacedPart): string {
+  const all: string[] = [words.board.stances[stance]];
+  if (standsAt !== null) all.push(words.board.standsOn(holeName(standsAt)));
+  if (mark !== null) all.push(markWords(mark));
+  return all.join(', ');
+}
+
+function markWords(mark: NonNullable<PlacedPart['mark']>): string {
+  switch (mark.kind) {
+    case 'notch':
+      return words.board.pin1At(holeName(mark.pin1));
+    case 'plus':
+      return words.board.plusAt(holeName(mark.at));
+    case 'band':
+      return words.board.bandAt(holeName(mark.at));
+    case 'legs':
+      return words.board.wiperAt(holeName(mark.wiper));
+  }
+}
+
+/** `1 in C4, 2 in G4`. */
+export function holesWords({ part, leads }: PlacedPart): string {
+  return leads
+    .map(({ lead, at }) =>
+      part.leads.length === 1
+        ? holeName(at)
+        : `${leadName(part.ref, lead, false).replace(`${part.ref} `, '').replace(`${part.ref}.`, '')} ${holeName(at)}`,
+    )
+    .join(', ');
+}

@@ -1,0 +1,387 @@
+/**
+ * A board plan as shapes: where each strip, cut, link, part and text lies. A hole is 10 units; (0, 0) is the board's
+ * marked corner, half a hole from hole A1. Seen from either side; from the copper side it is mirrored. Pure; no drawing.
+ */
+import type { Hole } from '../../kit/board-extract.ts';
+import { type BoardPlan, mirrored, type PlacedPart, stripName } from '../../kit/board-plan.ts';
+import type { Body } from '../../kit/parts.ts';
+import { shortValue } from '../../words/en-kit.ts';
+import {
+  type Box,
+  boxAt,
+  type Obstacle,
+  type Placed,
+  placeLabels,
+  textWidth,
+  type Wanted,
+} from './board-labels.ts';
+
+export const HOLE = 10;
+export type Side = 'component' | 'copper';
+
+export interface Line {
+  readonly x1: number;
+  readonly y1: number;
+  readonly x2: number;
+  readonly y2: number;
+}
+
+export interface PartShape {
+  readonly placed: PlacedPart;
+  /** Key in `ref` and in labels. */
+  readonly ref: string;
+  readonly body: Box | null;
+  readonly isRound: boolean;
+  /** Wires from the body to its holes; flying leads run off the board. */
+  readonly wires: readonly Line[];
+}
+
+export interface BoardShapes {
+  readonly side: Side;
+  readonly board: Box;
+  /** All that is drawn, texts and overhanging parts too. */
+  readonly bounds: Box;
+  readonly strips: readonly { readonly box: Box; readonly isUsed: boolean }[];
+  readonly cuts: readonly {
+    readonly bars: readonly [Line, Line];
+    readonly isUnderChip: boolean;
+    readonly hole: Hole;
+  }[];
+  readonly links: readonly { readonly id: string; readonly line: Line }[];
+  readonly parts: readonly PartShape[];
+  readonly kept: readonly { readonly x: number; readonly y: number }[];
+  readonly widened: readonly { readonly x: number; readonly y: number }[];
+  readonly labels: readonly Placed[];
+  /** Of strips down the left, of holes along the top. */
+  readonly rulers: {
+    readonly strips: readonly { readonly text: string; readonly y: number }[];
+    readonly holes: readonly { readonly text: string; readonly x: number; readonly isFifth: boolean }[];
+  };
+  readonly corner: { readonly x: number; readonly y: number };
+}
+
+const xOf = (hole: number): number => (hole - 0.5) * HOLE;
+const yOf = (strip: number): number => (strip - 0.5) * HOLE;
+export const pointOf = ({ strip, hole }: Hole): { readonly x: number; readonly y: number } => ({
+  x: xOf(hole),
+  y: yOf(strip),
+});
+
+/** Half the height of a strip's copper. */
+const COPPER = 3.4;
+/** Half the length of a cut's end bars. */
+const BAR = 3.4;
+/** Radius of a soldered lead. */
+export const DOT = 1.7;
+/** How far a flying lead runs off the board. */
+const FLIGHT = 8;
+const RULER = 11;
+
+/** What is written on or beside a part. */
+function bodyText(body: Body): string {
+  switch (body.kind) {
+    case 'resistor':
+    case 'trimmer':
+      return shortValue(body.ohms);
+    case 'capacitor':
+      return shortValue(body.farads);
+    case 'chip':
+    case 'diode':
+    case 'cell':
+    case 'jack':
+    case 'test pin':
+      return '';
+    case 'supply':
+    case 'control lead':
+      return `${Number(body.volts.toPrecision(3))} V`;
+  }
+}
+
+/** Shapes of a plan; `size` of the texts in units (a hole is 10). */
+export function boardShapes(
+  plan: BoardPlan,
+  side: Side,
+  size: number,
+  numbers: ReadonlyMap<string, number>,
+): BoardShapes {
+  const seen = side === 'component' ? plan : mirrored(plan);
+  const { strips, holes } = seen.board;
+  const board: Box = { left: 0, top: 0, right: holes * HOLE, bottom: strips * HOLE };
+  const parts = seen.parts.map((placed) => partShape(placed, board));
+  const links = seen.links.map(({ id, from, to }) => ({ id, line: lineBetween(from, to) }));
+  const cuts = seen.cuts.map(({ strip, hole, under }) => ({
+    bars: [barAt(hole - 0.5, strip), barAt(hole + 0.5, strip)] as const,
+    isUnderChip: under !== null,
+    hole: { strip, hole },
+  }));
+  const bounds = boundsOf(board, parts, size);
+  const labels =
+    side === 'component'
+      ? componentLabels(seen, parts, { ...bounds, left: board.left - 1, top: board.top - 2 }, size)
+      : copperLabels(seen, board, size, numbers);
+  return {
+    side,
+    board,
+    bounds,
+    strips: seen.pieces.map(({ strip, from, to, net }) => ({
+      box: {
+        left: (from - 1) * HOLE,
+        right: to * HOLE,
+        top: yOf(strip) - COPPER,
+        bottom: yOf(strip) + COPPER,
+      },
+      isUsed: net !== null,
+    })),
+    cuts,
+    links,
+    parts,
+    kept: seen.kept.map(pointOf),
+    widened: seen.widened.map(({ at }) => pointOf(at)),
+    labels,
+    rulers: {
+      strips: Array.from({ length: strips }, (_, i) => ({ text: stripName(i + 1), y: yOf(i + 1) })),
+      holes: Array.from({ length: holes }, (_, i) => {
+        const named = side === 'component' ? i + 1 : holes - i;
+        return { text: String(named), x: xOf(i + 1), isFifth: named % 5 === 0 };
+      }),
+    },
+    corner: { x: side === 'component' ? board.left : board.right, y: board.top },
+  };
+}
+
+const barAt = (hole: number, strip: number): Line => ({
+  x1: xOf(hole),
+  x2: xOf(hole),
+  y1: yOf(strip) - BAR,
+  y2: yOf(strip) + BAR,
+});
+
+function lineBetween(from: Hole, to: Hole): Line {
+  const [a, b] = [pointOf(from), pointOf(to)];
+  return { x1: a.x, y1: a.y, x2: b.x, y2: b.y };
+}
+
+function partShape(placed: PlacedPart, board: Box): PartShape {
+  const { outline, leads, part, standsAt } = placed;
+  const ref = part.ref;
+  const body: Box | null = outline && {
+    left: xOf(outline.x[0]),
+    right: xOf(outline.x[1]),
+    top: yOf(outline.y[0]),
+    bottom: yOf(outline.y[1]),
+  };
+  const isRound = outline?.shape === 'circle';
+  if (body === null) {
+    return { placed, ref, body, isRound, wires: leads.flatMap(({ at }) => flightFrom(at, board)) };
+  }
+  if (standsAt !== null) {
+    const foot = pointOf(standsAt);
+    const wires = leads.flatMap(({ at }) => {
+      const { x, y } = pointOf(at);
+      return x === foot.x && y === foot.y ? [] : [{ x1: foot.x, y1: foot.y, x2: x, y2: y }];
+    });
+    return { placed, ref, body, isRound, wires };
+  }
+  const hasWires = placed.stance === 'flat' || placed.stance === 'standing';
+  const wires = hasWires ? leads.flatMap(({ at }) => wireTo(body, at)) : [];
+  return { placed, ref, body, isRound, wires };
+}
+
+/** Off the board to the nearer side; on the left past the ruler's letter. */
+function flightFrom(at: Hole, board: Box): readonly Line[] {
+  const { x, y } = pointOf(at);
+  if (x > (board.left + board.right) / 2) return [{ x1: x, y1: y, x2: board.right + FLIGHT, y2: y }];
+  const past = board.left - RULER;
+  return [
+    { x1: x, y1: y, x2: board.left - 2, y2: y },
+    { x1: past + 1, y1: y, x2: past - 3, y2: y },
+  ];
+}
+
+/** From the body's edge to a hole outside it. */
+function wireTo(body: Box, at: Hole): readonly Line[] {
+  const { x, y } = pointOf(at);
+  if (y < body.top) return [{ x1: x, y1: y, x2: x, y2: body.top }];
+  if (y > body.bottom) return [{ x1: x, y1: body.bottom, x2: x, y2: y }];
+  return [];
+}
+
+const isLeftward = ({ wires }: PartShape): boolean => wires.some(({ x1, x2 }) => x2 < x1);
+
+function flyingText({ placed }: PartShape): string {
+  const value = bodyText(placed.part.body);
+  return value === '' ? placed.part.ref : `${placed.part.ref} ${value}`;
+}
+
+function boundsOf(board: Box, parts: readonly PartShape[], size: number): Box {
+  let left = board.left - RULER;
+  let right = board.right + HOLE;
+  for (const part of parts) {
+    if (part.body === null) {
+      const room = textWidth(flyingText(part), size) + size;
+      if (isLeftward(part)) left = Math.min(left, board.left - RULER - 4 - room);
+      else right = Math.max(right, board.right + FLIGHT + room);
+    } else {
+      left = Math.min(left, part.body.left - 2);
+      right = Math.max(right, part.body.right + 2);
+    }
+  }
+  const head = RULER + size;
+  return { left, right, top: board.top - head, bottom: board.bottom + 4 };
+}
+
+function obstaclesOf(plan: BoardPlan, parts: readonly PartShape[]): Obstacle[] {
+  const dots = [
+    ...plan.parts.flatMap(({ leads }) => leads.map(({ at }) => at)),
+    ...plan.links.flatMap(({ from, to }) => [from, to]),
+  ].map((at): Obstacle => {
+    const { x, y } = pointOf(at);
+    return { box: boxAt(x, y, DOT + 0.4), weight: 3, key: null };
+  });
+  const bodies = parts.flatMap(({ ref, body }): Obstacle[] =>
+    body ? [{ box: body, weight: 1, key: ref }] : [],
+  );
+  const lines = [
+    ...plan.links.map(({ from, to }) => lineBetween(from, to)),
+    ...parts.flatMap(({ wires }) => wires),
+  ].map(
+    ({ x1, y1, x2, y2 }): Obstacle => ({
+      box: {
+        left: Math.min(x1, x2) - 0.8,
+        right: Math.max(x1, x2) + 0.8,
+        top: Math.min(y1, y2) - 0.8,
+        bottom: Math.max(y1, y2) + 0.8,
+      },
+      weight: 2,
+      key: null,
+    }),
+  );
+  const bars = plan.cuts
+    .filter(({ under }) => under === null)
+    .map(({ strip, hole }): Obstacle => {
+      const { x, y } = pointOf({ strip, hole });
+      return { box: { left: x - 6, right: x + 6, top: y - BAR, bottom: y + BAR }, weight: 1, key: null };
+    });
+  return [...dots, ...bodies, ...lines, ...bars];
+}
+
+function componentLabels(
+  plan: BoardPlan,
+  parts: readonly PartShape[],
+  bounds: Box,
+  size: number,
+): readonly Placed[] {
+  const wanted: Wanted[] = [];
+  const placed: Placed[] = [];
+  for (const shape of parts) {
+    const { ref, body } = shape;
+    const own = shape.placed.leads.map(({ at }) => {
+      const { x, y } = pointOf(at);
+      return boxAt(x, y, DOT + 0.3);
+    });
+    if (body === null) {
+      placed.push(flyingLabel(shape, size));
+      continue;
+    }
+    const value = bodyText(shape.placed.part.body);
+    const texts = value === '' ? [[ref]] : [[ref, value], [`${ref} ${value}`], [ref]];
+    wanted.push({ key: ref, body, own, texts, isOutside: shape.isRound && shape.placed.standsAt !== null });
+  }
+  for (const { id, from, to, millimetres } of plan.links) {
+    const line = lineBetween(from, to);
+    wanted.push({
+      key: id,
+      body: { left: line.x1 - 0.8, right: line.x1 + 0.8, top: line.y1 + DOT, bottom: line.y2 - DOT },
+      own: [],
+      texts: [[String(Math.round(millimetres))]],
+      isOutside: true,
+    });
+  }
+  const flying: Obstacle[] = placed.map(({ box }) => ({ box, weight: 6, key: null }));
+  const sorted = wanted.toSorted((a, b) => urgency(b) - urgency(a));
+  return [...placed, ...placeLabels(sorted, [...obstaclesOf(plan, parts), ...flying], bounds, size)];
+}
+
+/** Big bodies hold their own text and go first; links can be written anywhere along them and go last. */
+function urgency({ body, isOutside }: Wanted): number {
+  const area = (body.right - body.left) * (body.bottom - body.top);
+  return isOutside && body.right - body.left < 3 ? -1 : area;
+}
+
+/** Beyond the end of its first wire, outside the board. */
+function flyingLabel(shape: PartShape, size: number): Placed {
+  const ys = shape.wires.map(({ y1 }) => y1);
+  const y = (Math.min(...ys) + Math.max(...ys)) / 2;
+  const text = flyingText(shape);
+  const width = textWidth(text, size);
+  const ends = shape.wires.map(({ x2 }) => x2);
+  const x = isLeftward(shape) ? Math.min(...ends) - 1 - width / 2 : Math.max(...ends) + 1.5 + width / 2;
+  return {
+    key: shape.ref,
+    lines: [text],
+    x,
+    y,
+    isUpright: false,
+    box: { left: x - width / 2, right: x + width / 2, top: y - size / 2, bottom: y + size / 2 },
+  };
+}
+
+/** Numbers of joints beside them. Keys are `strip.hole` as seen. */
+function copperLabels(
+  plan: BoardPlan,
+  bounds: Box,
+  size: number,
+  numbers: ReadonlyMap<string, number>,
+): readonly Placed[] {
+  const joints = [
+    ...plan.parts.flatMap(({ leads }) => leads.map(({ at }) => at)),
+    ...plan.links.flatMap(({ from, to }) => [from, to]),
+  ];
+  const obstacles = [
+    ...joints.map((at) => ({ ...pointOf(at), half: DOT + 0.3 })),
+    ...plan.cuts.flatMap(({ strip, hole }) =>
+      [hole - 0.5, hole + 0.5].map((end) => ({ ...pointOf({ strip, hole: end }), half: 1.2 })),
+    ),
+  ].map(({ x, y, half }): Obstacle => ({ box: boxAt(x, y, half), weight: 3, key: null }));
+  const wanted = joints.map((at): Wanted => {
+    const { x, y } = pointOf(at);
+    const key = keyOf(at);
+    const named = { strip: at.strip, hole: plan.board.holes + 1 - at.hole };
+    return {
+      key,
+      body: boxAt(x, y, DOT + 0.2),
+      own: [],
+      texts: [[String(numbers.get(keyOf(named)) ?? '')]],
+      isOutside: true,
+    };
+  });
+  return placeLabels(wanted, obstacles, bounds, size);
+}
+
+export const keyOf = ({ strip, hole }: Hole): string => `${strip}.${hole}`;
+
+/** From hole to hole in px, so that a drawing fits a width if that leaves room for texts of a size; else it scrolls. */
+export function pitchFor(plan: BoardPlan, width: number, textSize: number): number {
+  const { strips, holes } = plan.board;
+  const board: Box = { left: 0, top: 0, right: holes * HOLE, bottom: strips * HOLE };
+  const parts = plan.parts.map((placed) => partShape(placed, board));
+  for (let pitch = textSize * 2.5; pitch > textSize * 1.75; pitch -= 0.5) {
+    const { left, right } = boundsOf(board, parts, (textSize / pitch) * HOLE);
+    if (((right - left) * pitch) / HOLE <= width) return pitch;
+  }
+  return textSize * 1.75;
+}
+
+/** From hole to hole in mm, so that a drawing is no wider than a width. */
+export function pitchOnPaper(plan: BoardPlan, width: number, textSize: number): number {
+  const { strips, holes } = plan.board;
+  const board: Box = { left: 0, top: 0, right: holes * HOLE, bottom: strips * HOLE };
+  const parts = plan.parts.map((placed) => partShape(placed, board));
+  let pitch = width / holes;
+  const wide = (): number => {
+    const { left, right } = boundsOf(board, parts, (textSize / pitch) * HOLE);
+    return ((right - left) * pitch) / HOLE;
+  };
+  while (wide() > width && pitch > 0.5) pitch *= 0.98;
+  return pitch;
+}

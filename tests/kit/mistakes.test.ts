@@ -1,0 +1,99 @@
+/** Joints in order, the places where a mistake can be made, and what a mistake does, against the fault dictionary's own. */
+import { expect, test } from 'vitest';
+import { planBoard, USUAL_WISHES } from '../../src/kit/board.ts';
+import { extractNets, netsAsGroups } from '../../src/kit/board-extract.ts';
+import { copperOf } from '../../src/kit/board-plan.ts';
+import { connectionsOf } from '../../src/kit/connections.ts';
+import { setForBench } from '../../src/kit/drawn-board.ts';
+import { faultsOf } from '../../src/kit/faults.ts';
+import { jointsOf, solderingOrder } from '../../src/kit/joints.ts';
+import { KitWork, troubledBy } from '../../src/kit/kit-tasks.ts';
+import { asTrouble, bridges, dryJoints, forgottenCuts } from '../../src/kit/mistakes.ts';
+import { healthyOf, observe, readingsOf } from '../../src/kit/observe.ts';
+import { USUAL_BENCH } from '../../src/kit/slip.ts';
+import { BENCH_DESIGN } from '../circuit/building.ts';
+
+const connections = connectionsOf(BENCH_DESIGN);
+const planned = planBoard(connections, { ...USUAL_WISHES, board: null, effort: 1 });
+if (!planned.ok) throw new Error(`the bench design has no plan: ${planned.refusal.kind}`);
+const { plan } = planned;
+const holeKey = ({ strip, hole }: { strip: number; hole: number }) => `${strip}.${hole}`;
+
+test('every lead and every end of a link is a joint, numbered without a gap, each in a hole of its own', () => {
+  const joints = jointsOf(plan);
+  const leads = plan.parts.reduce((sum, { leads: some }) => sum + some.length, 0);
+  expect(joints).toHaveLength(leads + 2 * plan.links.length);
+  expect(joints.map(({ number }) => number)).toEqual(joints.map((_, i) => i + 1));
+  expect(new Set(joints.map(({ at }) => holeKey(at))).size).toBe(joints.length);
+  const byLead = new Map(
+    connections.parts.flatMap(({ ref, leads: some }) => some.map((one) => [`${ref}.${one.name}`, one.net])),
+  );
+  for (const joint of joints)
+    if (joint.kind === 'lead') expect(joint.net).toBe(byLead.get(`${joint.ref}.${joint.lead}`));
+  expect(new Set(solderingOrder(plan).map(({ part }) => part.ref))).toEqual(
+    new Set(plan.parts.map(({ part }) => part.ref)),
+  );
+});
+
+test('a cut that is forgotten joins on the copper just the two nets it is said to join', () => {
+  const healthy = netsAsGroups(connections);
+  const cuts = forgottenCuts(plan);
+  expect(cuts.length).toBeGreaterThanOrEqual(11);
+  for (const { at, nets } of cuts) {
+    const copper = copperOf(plan);
+    const without = { ...copper, cuts: copper.cuts.filter((cut) => holeKey(cut) !== holeKey(at)) };
+    const groups = extractNets(without);
+    expect(groups).toHaveLength(healthy.length - 1);
+    const namesOf = (net: string) =>
+      connections.nets.find(({ id }) => id === net)!.joins.map(({ ref, lead }) => `${ref}.${lead}`);
+    const both = [...namesOf(nets[0]), ...namesOf(nets[1])].sort();
+    expect(groups).toContainEqual(both);
+  }
+});
+
+test('a bridge joins two nets of neighbouring strips at one hole, each pair of nets once', () => {
+  const found = bridges(plan);
+  expect(found.length).toBeGreaterThan(10);
+  expect(new Set(found.map(({ nets }) => [...nets].sort().join())).size).toBe(found.length);
+  for (const { at, nets } of found.slice(0, 12)) {
+    const groups = extractNets({ ...copperOf(plan), bridges: [at] });
+    const of = (net: string) => {
+      const { ref, lead } = connections.nets.find(({ id }) => id === net)!.joins[0]!;
+      return groups.findIndex((group) => group.includes(`${ref}.${lead}`));
+    };
+    expect(of(nets[0])).toBe(of(nets[1]));
+  }
+});
+
+const readingsNow = (compared: ReturnType<typeof troubledBy>['compared'], which: 'healthy' | 'troubled') =>
+  Object.fromEntries(compared.map((one) => [one.reading.id, one[which]]));
+
+test('a forgotten cut under the timer sounds and measures as the dictionary’s fault of the same pins', () => {
+  const design = setForBench(BENCH_DESIGN, USUAL_BENCH);
+  const healthy = healthyOf(design, USUAL_BENCH);
+  const readings = readingsOf(design);
+  const fault = faultsOf(design).find(({ id }) => id === 'uncut 556 4–11')!;
+  const known = observe(design, fault, USUAL_BENCH, healthy, readings);
+  const meeting = forgottenCuts(plan).find(({ nets }) => nets.join() === 'gate A,control B')!;
+  const own = troubledBy(BENCH_DESIGN, USUAL_BENCH, asTrouble(meeting));
+  expect(own.ear).toEqual(known.ear);
+  expect(readingsNow(own.compared, 'troubled')).toEqual(Object.fromEntries(known.meter));
+  // Its pitch falls, as a transient run of the reference circuit shows (job:F30).
+  expect(own.hertz.B).toBeLessThan(healthy.hertz.B / 1.1);
+});
+
+test('a dry joint opens that part’s pin in the circuit: without its cell, or its charge resistor, a voice is silent', () => {
+  const joints = dryJoints(plan);
+  const cells = joints.find(({ joint }) => joint.ref === 'LDR A')!;
+  const { ear } = troubledBy(BENCH_DESIGN, USUAL_BENCH, cells.trouble);
+  // Without its cell the node stands at the rail: as dark as can be, so the voice is silent.
+  expect(ear.heard.lit).toEqual({ A: 'silent', B: 'sounds' });
+  const charge = joints.find(({ trouble }) => trouble.kind === 'opened' && trouble.part === 'charge B')!;
+  expect(troubledBy(BENCH_DESIGN, USUAL_BENCH, charge.trouble).ear.heard.lit.B).toBe('silent');
+});
+
+test('a board task gives the plan that was asked for', () => {
+  const wishes = { ...USUAL_WISHES, board: null, effort: 1 };
+  const answer = new KitWork().answer({ kind: 'board', id: 7, connections, wishes });
+  expect(answer).toEqual({ kind: 'board', id: 7, planned });
+});

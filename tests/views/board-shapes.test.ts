@@ -1,0 +1,105 @@
+/** The board drawing: where its shapes lie, that its two sides are mirror images, and that its words stay apart. */
+import { expect, test } from 'vitest';
+import { planBoard, USUAL_WISHES } from '../../src/kit/board.ts';
+import { holeNamed } from '../../src/kit/board-plan.ts';
+import { connectionsOf } from '../../src/kit/connections.ts';
+import { type Box, coveredBy, placeLabels } from '../../src/views/plots/board-labels.ts';
+import { boardShapes, HOLE, pitchFor, pitchOnPaper, pointOf } from '../../src/views/plots/board-shapes.ts';
+import { shortValue } from '../../src/words/en-kit.ts';
+import { designWith } from '../circuit/building.ts';
+
+const designs = [
+  designWith(),
+  designWith({ threshold: { arrangement: 'shared' } }),
+  designWith({ supply: { diode: true }, output: { coupling: { farads: 10e-6, kind: 'electrolytic' } } }),
+];
+const plans = designs.map((design) => {
+  const planned = planBoard(connectionsOf(design), { ...USUAL_WISHES, board: null, effort: 1 });
+  if (!planned.ok) throw new Error(planned.refusal.kind);
+  return planned.plan;
+});
+const NONE = new Map<string, number>();
+
+test('hole C7 lies in the middle of the third strip, seven holes along', () => {
+  expect(pointOf(holeNamed('C7')!)).toEqual({ x: 6.5 * HOLE, y: 2.5 * HOLE });
+});
+
+test('copper is drawn from end to end but for each cut, which leaves a gap of one hole between its bars', () => {
+  for (const plan of plans) {
+    const { strips, cuts, board } = boardShapes(plan, 'component', 4, NONE);
+    const drawn = strips.reduce((sum, { box }) => sum + box.right - box.left, 0);
+    expect(drawn).toBeCloseTo(plan.board.strips * board.right - plan.cuts.length * HOLE, 6);
+    for (const { bars } of cuts) expect(bars[1].x1 - bars[0].x1).toBeCloseTo(HOLE, 9);
+  }
+});
+
+test('the copper side is the component side with left and right exchanged, its rulers still naming the same holes', () => {
+  for (const plan of plans) {
+    const front = boardShapes(plan, 'component', 4, NONE);
+    const back = boardShapes(plan, 'copper', 4, NONE);
+    const turned = (x: number) => front.board.right - x;
+    for (const [i, { line }] of front.links.entries()) {
+      expect(back.links[i]!.line.x1).toBeCloseTo(turned(line.x1), 9);
+      expect(back.links[i]!.line.y1).toBe(line.y1);
+    }
+    for (const [i, { body }] of front.parts.entries()) {
+      if (body === null) continue;
+      expect(back.parts[i]!.body!.left).toBeCloseTo(turned(body.right), 1);
+    }
+    for (const { text, x } of front.rulers.holes)
+      expect(back.rulers.holes.find((one) => one.text === text)!.x).toBeCloseTo(turned(x), 9);
+    expect(back.corner.x).toBe(turned(front.corner.x));
+  }
+});
+
+test('every part and every link is named, and the words cover one another nowhere at the size they are read at', () => {
+  for (const plan of plans) {
+    const shapes = boardShapes(plan, 'component', 4, NONE);
+    const keys = new Set(shapes.labels.map(({ key }) => key));
+    for (const { part } of plan.parts) expect(keys).toContain(part.ref);
+    for (const { id } of plan.links) expect(keys).toContain(id);
+    // Square units; a hole is 100 of them.
+    expect(coveredBy(shapes.labels)).toBeLessThan(2);
+    for (const { box } of shapes.labels) {
+      expect(box.left).toBeGreaterThanOrEqual(shapes.bounds.left);
+      expect(box.right).toBeLessThanOrEqual(shapes.bounds.right);
+    }
+  }
+});
+
+test('a text that fits goes inside its body; one that does not goes beside it, clear of what stands there', () => {
+  const body: Box = { left: 0, top: 0, right: 20, bottom: 20 };
+  const bounds: Box = { left: -100, top: -100, right: 100, bottom: 100 };
+  const wanted = { key: 'R1', body, own: [], texts: [['R1', '12k']], isOutside: false };
+  const [inside] = placeLabels([wanted], [{ box: body, weight: 1, key: 'R1' }], bounds, 4);
+  expect(inside!.x).toBe(10);
+  const small = { ...wanted, body: { left: 0, top: 0, right: 4, bottom: 4 } };
+  const right = { box: { left: 4, top: -20, right: 60, bottom: 20 }, weight: 5, key: null };
+  const [beside] = placeLabels([small], [right], bounds, 4);
+  expect(beside!.box.right).toBeLessThanOrEqual(4);
+});
+
+test('a drawing fits the width it is given where its words allow, on screen and on paper', () => {
+  const plan = plans[0]!;
+  for (const width of [900, 1200]) {
+    const pitch = pitchFor(plan, width, 12);
+    const { bounds } = boardShapes(plan, 'component', (12 / pitch) * HOLE, NONE);
+    expect(((bounds.right - bounds.left) * pitch) / HOLE).toBeLessThanOrEqual(width);
+  }
+  const pitch = pitchOnPaper(plan, 90, 2.2);
+  const { bounds } = boardShapes(plan, 'component', (2.2 / pitch) * HOLE, NONE);
+  expect(((bounds.right - bounds.left) * pitch) / HOLE).toBeLessThanOrEqual(90.001);
+});
+
+test.each([
+  [3900, '3k9'],
+  [12_000, '12k'],
+  [470, '470'],
+  [6.8e-8, '68n'],
+  [4.7e-9, '4n7'],
+  [1e-6, '1µ'],
+  [1e-4, '100µ'],
+  [1_500_000, '1M5'],
+])('%d is written %s', (value, text) => {
+  expect(shortValue(value)).toBe(text);
+});
