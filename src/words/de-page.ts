@@ -450,7 +450,7 @@ export const germanPage: Translated<typeof words> = {
     keptIn: { light: 'Licht', dark: 'Dunkeln' },
     divider: 'fester Widerstand',
     hysteresis: 'Hysterese',
-    input: 'Eingangswiderstand',
+    input: 'Widerstand am Eingang',
     pullUp: 'Pull-up',
     control: 'Steuerstift',
   },

@@ -95,5 +95,12 @@ test('an address may ask for German, and the words of the page are then German f
   speak('en');
   await page.getByRole('link', { name: german, exact: true }).waitFor();
   expect(await pageLanguage(page)).toBe('de');
+  // What does not fit is found, so that finding nothing means something.
+  await page.locator('main h2').first().waitFor();
+  expect(await clipped(page)).toEqual([]);
+  await page.getByRole('button', { name: germanPage.bar.save, exact: true }).evaluate((element) => {
+    Object.assign((element as HTMLElement).style, { width: '24px', whiteSpace: 'nowrap' });
+  });
+  expect(await clipped(page)).toEqual([expect.stringContaining(germanPage.bar.save)]);
   await close();
 });
