@@ -72,7 +72,7 @@ export const germanCautions: CautionWords = {
       place: 'order in the eu',
       words:
         'In der Europäischen Union dürfen Lichtzellen mit Cadmium in neuen Geräten nicht mehr verkauft werden: Die Ausnahme endete am 31. Dezember 2013. Fragt nach, bevor ihr Bausätze verkauft oder verschenkt; üblich ist stattdessen ein Fototransistor mit einem eigenen Teiler.',
-      source: 'RoHS-Richtlinie 2011/65/EU, Anhang III; Mitteilung eines Händlers zum Ende der Ausnahme',
+      source: 'EU-RoHS-Richtlinie 2011/65/EU, Anhang III; Mitteilung eines Händlers zum Ende der Ausnahme',
     },
     {
       hazard: 'Cadmium',
