@@ -39,11 +39,16 @@ const choose = (page: Page, look: Look): Promise<void> =>
 type Found = Record<string, readonly string[]>;
 
 /** The same in each look. */
-async function faultsInEachLook(page: Page, state: string, within: readonly string[] | null): Promise<Found> {
+async function faultsInEachLook(
+  page: Page,
+  state: string,
+  within: readonly string[] | null,
+  first: 'all' | 'look',
+): Promise<Found> {
   const found: Found = {};
   for (const look of looks) {
     await choose(page, look);
-    const list = await faults(page, within, look === looks[0] ? 'all' : 'look');
+    const list = await faults(page, within, look === looks[0] ? first : 'look');
     if (list.length > 0) found[`${state}, ${look}`] = list;
   }
   return found;
@@ -59,21 +64,23 @@ const cameraPanel = ['lamp-note', 'place-listen', 'camera-panel'];
 test.each([1280, 320])(
   'at %i px axe finds nothing in any look, folded out, sounding, with the camera off, on and refused',
   async (width) => {
+    // What does not depend on the width was asked in the wide page.
+    const asked = width === 320 ? 'look' : 'all';
     const { page, close } = await visit('light', { viewport: { width, height: 720 } });
     await page.evaluate(axeSource);
     await soundButton(page).click();
     await hear(page, ({ rms }) => rms > 0.01);
     await unfoldAll(page);
-    const found = await faultsInEachLook(page, 'sounding', null);
+    const found = await faultsInEachLook(page, 'sounding', null, asked);
     await soundButton(page, words.bar.soundOff).click();
 
     await page.getByRole('radio', { name: words.light.sources.camera, exact: true }).check();
-    Object.assign(found, await faultsInEachLook(page, 'camera off', cameraPanel));
+    Object.assign(found, await faultsInEachLook(page, 'camera off', cameraPanel, asked));
     await button(page, words.camera.open).click();
     await page.getByText(words.camera.assumed(300)).waitFor();
     await unfoldAll(page);
-    Object.assign(found, { 'camera on, whole page': await faults(page) });
-    Object.assign(found, await faultsInEachLook(page, 'camera on', cameraPanel));
+    Object.assign(found, { 'camera on, whole page': await faults(page, null, asked) });
+    Object.assign(found, await faultsInEachLook(page, 'camera on', cameraPanel, asked));
     await button(page, words.camera.stop).click();
     await page.evaluate(() => {
       navigator.mediaDevices.getUserMedia = async () => {
@@ -82,7 +89,7 @@ test.each([1280, 320])(
     });
     await button(page, words.camera.open).click();
     await page.getByText(words.camera.refused.denied).waitFor();
-    Object.assign(found, await faultsInEachLook(page, 'camera refused', cameraPanel));
+    Object.assign(found, await faultsInEachLook(page, 'camera refused', cameraPanel, asked));
     expect(found).toEqual({ 'camera on, whole page': [] });
     await close();
   },

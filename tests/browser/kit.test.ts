@@ -1,7 +1,5 @@
 /** The place Kit under a visitor's hands: an order by keyboard alone, a fault found, sheets on paper, and access. */
 import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import type { AxeResults, RunOptions } from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, inject, test } from 'vitest';
 import { SHEETS, type Sheet } from '../../src/app/kit-desk.ts';
@@ -14,10 +12,10 @@ import { words } from '../../src/words/en.ts';
 import { kitViewWords } from '../../src/words/en-kit.ts';
 import { earWords, faultWords } from '../../src/words/faults.ts';
 import { orderWords } from '../../src/words/order.ts';
+import { axeSource, faults } from './support/access.ts';
 import { launch, type OpenedPage, openPage, type PageOptions } from './support/browser.ts';
 import { button, tabTo } from './support/visit.ts';
 
-const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const looks = Object.keys(words.bar.looks) as Look[];
 let browser: Browser;
 
@@ -224,23 +222,6 @@ test('from recordings of both ends of a trimmer the page becomes that board; no 
   await close();
 });
 
-type Run = (context: Document, options: RunOptions) => Promise<AxeResults>;
-
-/** What axe finds wrong, and whether the page is wider than its window. */
-async function faultsOf(page: Page): Promise<readonly string[]> {
-  const options: RunOptions = { rules: { 'target-size': { enabled: true } }, resultTypes: ['violations'] };
-  const { violations, passes } = await page.evaluate((wanted) => {
-    const { run } = Reflect.get(globalThis, 'axe') as { run: Run };
-    return run(document, wanted);
-  }, options);
-  if (passes.length < 10) throw new Error(`axe looked at little: ${passes.map(({ id }) => id).join()}`);
-  const found = violations.flatMap(({ id, nodes }) =>
-    nodes.map(({ target, failureSummary }) => `${id}: ${target.join(' ')}: ${failureSummary}`),
-  );
-  const [content, window] = await page.evaluate(() => [document.documentElement.scrollWidth, innerWidth]);
-  return content! <= window! ? found : [...found, `${content} px wide in a window of ${window} px`];
-}
-
 test.each([1280, 320])(
   'at %i px axe finds nothing on any sheet, each look at least once',
   async (width) => {
@@ -257,7 +238,7 @@ test.each([1280, 320])(
       await page.locator('details').evaluateAll((all) => {
         for (const fold of all.slice(0, 8)) (fold as HTMLDetailsElement).open = true;
       });
-      const list = await faultsOf(page);
+      const list = await faults(page, null, width === 320 ? 'look' : 'all');
       if (list.length > 0) found[`${name}, ${look}`] = list;
     }
     expect(found).toEqual({});
