@@ -54,6 +54,9 @@ export default defineConfig(({ mode }) => {
           test: {
             name: 'node',
             environment: 'node',
+            // Quicker to start than processes of their own.
+            pool: 'threads',
+            maxWorkers: 2,
             include: ['tests/**/*.test.ts'],
             exclude: ['tests/browser/**'],
             // Patience for busy machines; nothing here asserts a time.
