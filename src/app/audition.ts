@@ -8,7 +8,7 @@ import type { Design } from '../design/design.ts';
 import type { LightProgram } from '../light/program.ts';
 import { pairOf, type Seconds, type VoiceId } from '../quantity/units.ts';
 import { heldSounding, soundsOnly } from '../sound/audible.ts';
-import { chorusOf, type Stereo } from '../sound/chorus.ts';
+import type { Stereo } from '../sound/chorus.ts';
 import { type EngineSettings, settingsOf } from '../sound/settings.ts';
 import { Store } from './store.ts';
 
@@ -105,6 +105,9 @@ export class Audition {
     );
     this.#sink.settings(silent);
     const instruments = designs.map((design) => held(design));
+    // With the engine that plays them: no part of the first view.
+    const { chorusOf } = await import('../sound/chorus.ts');
+    if (!here()) return;
     const making = chorusOf(instruments, DARK, seconds, SAMPLE_RATE);
     for (;;) {
       const made = making.next();

@@ -9,7 +9,9 @@ import type { Lesson } from '../lesson/lesson.ts';
 import type { Progress } from '../lesson/progress.ts';
 import * as progress from '../lesson/progress.ts';
 import type { Lux, Seconds } from '../quantity/units.ts';
+import type { Guest, Lampnote } from './lampnote.ts';
 import type { LiveFrame } from './live.ts';
+import type { Session } from './session.ts';
 import { Store } from './store.ts';
 
 export interface OpenLesson {
@@ -30,7 +32,7 @@ export interface ClassBench {
 /** The model is looked at this often: oftener than anything shown changes. */
 const LOOK_SECONDS: Seconds = 0.2;
 
-export class ClassDesk {
+export class ClassDesk implements Guest {
   readonly open = new Store<OpenLesson | null>(null);
   readonly #bench: ClassBench;
   /** Lessons that were left, by name. */
@@ -169,4 +171,44 @@ export class ClassDesk {
 function whereOf(lesson: Lesson, now: Progress): string {
   const waits = progress.recordOf(lesson, now).phase === 'notice';
   return `${now.mode} ${now.step} ${waits}`;
+}
+
+/** The page's bench, lent to lessons. */
+function benchOfPage(app: Lampnote): ClassBench {
+  let own: Pick<Session, 'light' | 'stage' | 'scene' | 'lamp'> | null = null;
+  const lightNow = () => {
+    const { light, stage, scene, lamp } = app.session.current;
+    return { light, stage, scene, lamp };
+  };
+  return {
+    present: (): Bench => {
+      const { light, ...rest } = lightNow();
+      return {
+        design: app.design.current,
+        // A recording is no light of a lesson.
+        light: { ...rest, source: light === 'log' ? 'stage' : light },
+      };
+    },
+    lay: ({ design, light: { source, ...rest } }) => {
+      own ??= lightNow();
+      app.design.lend(design);
+      app.light.lay({ ...rest, light: source });
+    },
+    giveBack: () => {
+      app.design.giveBack();
+      if (own) app.light.lay({ ...own, light: own.light === 'camera' ? 'stage' : own.light });
+      own = null;
+    },
+  };
+}
+
+const desks = new WeakMap<Lampnote, ClassDesk>();
+
+export function classDeskOf(app: Lampnote): ClassDesk {
+  const known = desks.get(app);
+  if (known) return known;
+  const desk = new ClassDesk(benchOfPage(app));
+  desks.set(app, desk);
+  app.receive(desk);
+  return desk;
 }

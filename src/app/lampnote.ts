@@ -6,7 +6,6 @@
 import { type Command, replaceWith, turnThreshold } from '../design/commands.ts';
 import { type Complaint, decodeText, encodeText } from '../design/decode.ts';
 import { type Design, trimmersOf } from '../design/design.ts';
-import type { Bench } from '../lesson/bench.ts';
 import { type JustOn, justOn } from '../plan/threshold.ts';
 import type { Lux, Pair, Seconds, VoiceId } from '../quantity/units.ts';
 import { type EngineSettings, FRAMES_PER_SECOND, settingsOf } from '../sound/settings.ts';
@@ -22,13 +21,12 @@ import {
   soundIn,
 } from './address.ts';
 import { Audition } from './audition.ts';
-import { ClassDesk } from './class-desk.ts';
 import { seconds } from './clock.ts';
 import { derivedInstrument } from './derived.ts';
 import { wordsOf } from './language.ts';
 import { LightDesk } from './light-desk.ts';
 import { LightRecorder } from './light-recorder.ts';
-import { Live } from './live.ts';
+import { Live, type LiveFrame } from './live.ts';
 import type { Session } from './session.ts';
 import { SoundDesk } from './sound-desk.ts';
 import { keepDesign, keepSession } from './storage.device.ts';
@@ -54,6 +52,16 @@ const ENTRIES_HEARD = [
   'noise',
 ] as const satisfies readonly (keyof Design)[];
 
+/** Who has the page's bench for a while: lessons. Nobody, until their place is first gone to. */
+export interface Guest {
+  /** Whether a change of the design is one it lets through. */
+  mayChange(before: Design, after: Design): boolean;
+  /** Told of every frame. */
+  look(frame: LiveFrame): void;
+  /** Gives the maker's own bench back, if it has it. */
+  leave(): void;
+}
+
 export class Lampnote {
   readonly design: DocumentStore<Design>;
   readonly session: Store<Session>;
@@ -62,7 +70,6 @@ export class Lampnote {
   readonly light: LightDesk;
   readonly sound: SoundDesk;
   readonly audition: Audition;
-  readonly classroom: ClassDesk;
   /** The light being written down, and the last one that was. */
   readonly recording = new Store<{ readonly running: boolean; readonly seconds: Seconds }>({
     running: false,
@@ -75,6 +82,7 @@ export class Lampnote {
   #asked: Language = 'en';
   #following = 0;
   #designHeard: Design;
+  #guest: Guest | null = null;
   /** What is heard instead of the design, while there is such a thing. */
   #heard: EngineSettings | null = null;
 
@@ -115,8 +123,7 @@ export class Lampnote {
     this.sound.state.subscribe(() => {
       if (this.sound.state.current.kind === 'off') this.audition.stop();
     });
-    this.classroom = this.#classroom();
-    this.live.subscribe((frame) => this.classroom.look(frame));
+    this.live.subscribe((frame) => this.#guest?.look(frame));
     this.live.subscribe(({ time, lux }) => this.#writeDown(time, lux));
     this.design.subscribe(() => this.#designChanged());
     this.session.subscribe(() => {
@@ -145,9 +152,14 @@ export class Lampnote {
     if (place === this.session.current.place) return;
     this.audition.stop();
     this.light.endProgram();
-    this.classroom.leave();
+    this.#guest?.leave();
     if (this.session.current.light === 'camera') this.light.choose('stage');
     this.session.dispatch((session) => ({ ...session, place }));
+  }
+
+  /** One guest for each page. */
+  receive(guest: Guest): void {
+    this.#guest = guest;
   }
 
   // --- the document -------------------------------------------------------------------------------------
@@ -160,14 +172,14 @@ export class Lampnote {
 
   /** In a lesson only what the step lets the class touch. */
   #allowed(before: Design, after: Design): Design {
-    return this.classroom.mayChange(before, after) ? after : before;
+    return this.#guest?.mayChange(before, after) === false ? before : after;
   }
 
   /** Opens a file's text. A file that does not read leaves the design as it is and says why. */
   openText(name: string, text: string, label: string): boolean {
     const decoded = decodeText(text);
     // What is opened is the maker's own: a lesson is left first.
-    if (decoded.ok) this.classroom.leave();
+    if (decoded.ok) this.#guest?.leave();
     if (decoded.ok) this.design.change(label, replaceWith(decoded.design));
     this.notice.dispatch(() =>
       decoded.ok
@@ -190,7 +202,7 @@ export class Lampnote {
     if (sound) this.setSession({ soundByLink: sound });
     if (lesson) this.setSession({ lessonByLink: lesson });
     const read = await readLink(hash);
-    if (read.ok) this.classroom.leave();
+    if (read.ok) this.#guest?.leave();
     if (read.ok) this.design.change(label, replaceWith(read.design));
     const sentence = read.ok ? null : linkSentence(read.reason);
     if (read.ok || sentence)
@@ -294,35 +306,6 @@ export class Lampnote {
 
   // --- how one thing reaches the others --------------------------------------------------------------------
 
-  /** The page's bench, lent to lessons. */
-  #classroom(): ClassDesk {
-    let own: Pick<Session, 'light' | 'stage' | 'scene' | 'lamp'> | null = null;
-    const lightNow = () => {
-      const { light, stage, scene, lamp } = this.session.current;
-      return { light, stage, scene, lamp };
-    };
-    return new ClassDesk({
-      present: (): Bench => {
-        const { light, ...rest } = lightNow();
-        return {
-          design: this.design.current,
-          // A recording is no light of a lesson.
-          light: { ...rest, source: light === 'log' ? 'stage' : light },
-        };
-      },
-      lay: ({ design, light: { source, ...rest } }) => {
-        own ??= lightNow();
-        this.design.lend(design);
-        this.light.lay({ ...rest, light: source });
-      },
-      giveBack: () => {
-        this.design.giveBack();
-        if (own) this.light.lay({ ...own, light: own.light === 'camera' ? 'stage' : own.light });
-        own = null;
-      },
-    });
-  }
-
   #settings(): EngineSettings {
     const design = this.design.current;
     return settingsOf(design, derivedInstrument(design));
@@ -336,11 +319,14 @@ export class Lampnote {
 
   #designChanged(): void {
     const { current } = this.design;
-    if (ENTRIES_HEARD.some((entry) => current[entry] !== this.#designHeard[entry])) this.audition.stop();
+    const isHeard = ENTRIES_HEARD.some((entry) => current[entry] !== this.#designHeard[entry]);
     this.#designHeard = current;
-    const settings = this.#settings();
-    this.live.setSettings(settings);
-    this.sound.send({ kind: 'settings', settings });
+    if (isHeard) {
+      this.audition.stop();
+      const settings = this.#settings();
+      this.live.setSettings(settings);
+      this.sound.send({ kind: 'settings', settings });
+    }
     if (this.design.isLent) return;
     if (!keepDesign(current)) this.notice.dispatch(() => ({ kind: 'not kept' }));
   }

@@ -111,6 +111,7 @@ describe('many at once', () => {
   test('are made ready one by one while the live voices rest, played, and gone when they are over', async () => {
     const { audition, settings, stereo } = heard();
     const playing = audition.play('bench', together);
+    await vi.dynamicImportSettled();
     await vi.runAllTimersAsync();
     await playing;
     expect(pairOf((voice) => settings[0]!.gates[voice].releases)).toEqual({ A: false, B: false });

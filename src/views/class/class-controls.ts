@@ -1,5 +1,6 @@
 /** `<class-controls>`: the controls a step lets the class touch, or all of them in free play. */
 import { css, html, type TemplateResult } from 'lit';
+import { classDeskOf } from '../../app/class-desk.ts';
 import { derivedInstrument } from '../../app/derived.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
 import type { LightSource, Session } from '../../app/session.ts';
@@ -175,7 +176,7 @@ export class ClassControls extends AppElement {
   }
 
   #slider(id: ControlId, control: NumberControl): TemplateResult {
-    const value = settingOf(this.app.classroom.bench, id);
+    const value = settingOf(classDeskOf(this.app).bench, id);
     const { choices } = CLASS_WORDS[this.#session.value.language];
     const fitted = typeof value === 'number';
     const readout = fitted ? this.#text(control.quantity, value) : choices.none;
@@ -255,7 +256,7 @@ export class ClassControls extends AppElement {
   #choice(id: ControlId, options: readonly string[]): TemplateResult {
     const { choices } = CLASS_WORDS[this.#session.value.language];
     const names = options.map((option) => [option, choices[option as keyof typeof choices]] as const);
-    const value = String(settingOf(this.app.classroom.bench, id));
+    const value = String(settingOf(classDeskOf(this.app).bench, id));
     if (options.length > 3 && !this.disabled)
       return listRow(this.#name(id), names, value, (chosen) => this.#set(id, chosen, 'end'));
     return html`<choice-row
@@ -269,7 +270,7 @@ export class ClassControls extends AppElement {
 
   /** The setting goes where it belongs: into the document as one step, or to the light. */
   #set(id: ControlId, value: Setting, phase: Phase): void {
-    const before = this.app.classroom.bench;
+    const before = classDeskOf(this.app).bench;
     const after = withSetting(before, id, value);
     if (CONTROLS[id].writes.length > 0)
       this.#edits.edit(

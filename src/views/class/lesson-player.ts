@@ -1,6 +1,6 @@
 /** `<lesson-player>`: a lesson under way: the picture above, what the step says beneath, beside it what may be touched. */
 import { html, type PropertyValues, type TemplateResult } from 'lit';
-import type { OpenLesson } from '../../app/class-desk.ts';
+import { classDeskOf, type OpenLesson } from '../../app/class-desk.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
 import type { Session } from '../../app/session.ts';
 import type { SoundState } from '../../app/sound-desk.ts';
@@ -64,7 +64,7 @@ export class LessonPlayer extends AppElement {
   }
 
   protected override bind(app: Lampnote): void {
-    this.#open = new Selected(this, app.classroom.open, (open) => open);
+    this.#open = new Selected(this, classDeskOf(app).open, (open) => open);
     this.#session = new Selected(this, app.session, (session) => session);
     this.#sound = new Selected(this, app.sound.state, (sound) => sound);
     new PresenterKeys(
@@ -153,7 +153,7 @@ export class LessonPlayer extends AppElement {
     const { language, look, presenterKeys, soundByLink } = this.#session.value;
     const { go } = CLASS_WORDS[language];
     const { present: says, depth, depths } = this.#page;
-    const desk = this.app.classroom;
+    const desk = classDeskOf(this.app);
     const free = progress.mode === 'free';
     const { kind } = this.#sound.value;
     const key = (name: string) =>
@@ -198,7 +198,7 @@ export class LessonPlayer extends AppElement {
   }
 
   #act(act: PresenterAct): void {
-    const desk = this.app.classroom;
+    const desk = classDeskOf(this.app);
     const acts: Readonly<Record<PresenterAct, () => unknown>> = {
       advance: () => desk.advance(),
       back: () => desk.back(),

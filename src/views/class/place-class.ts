@@ -1,6 +1,6 @@
 /** `<place-class>`: the lessons, or the one under way, and what whoever teaches needs around them. */
 import { html, type PropertyValues, type TemplateResult } from 'lit';
-import type { OpenLesson } from '../../app/class-desk.ts';
+import { classDeskOf, type OpenLesson } from '../../app/class-desk.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
 import type { Look, Session } from '../../app/session.ts';
 import type { Lesson } from '../../lesson/lesson.ts';
@@ -28,7 +28,7 @@ export class PlaceClass extends AppElement {
   #lookBefore: Look = 'light';
 
   protected override bind(app: Lampnote): void {
-    this.#open = new Selected(this, app.classroom.open, (open) => open);
+    this.#open = new Selected(this, classDeskOf(app).open, (open) => open);
     this.#session = new Selected(this, app.session, (session) => session);
     new GateTouch(this, app.live, () => this.#session.value.vibrates);
   }
@@ -56,7 +56,7 @@ export class PlaceClass extends AppElement {
     if (lessonByLink === null) return;
     this.app.setSession({ lessonByLink: null });
     const lesson = LESSONS.find(({ id }) => id === lessonByLink);
-    if (lesson && this.#open.value?.lesson !== lesson) this.app.classroom.begin(lesson, LESSON_DESIGN);
+    if (lesson && this.#open.value?.lesson !== lesson) classDeskOf(this.app).begin(lesson, LESSON_DESIGN);
   }
 
   #list(): TemplateResult {
@@ -118,7 +118,7 @@ export class PlaceClass extends AppElement {
     const { language } = this.#session.value;
     const page = PAGE[language];
     const { title, aim } = wordsOf(lesson, language);
-    const left = this.app.classroom.leftAt(lesson);
+    const left = classDeskOf(this.app).leftAt(lesson);
     const of = lesson.steps.length;
     const goesOn = left !== null && !left.finished;
     const minutes = filled(language, CLASS_WORDS[language].minutes, {
@@ -133,7 +133,7 @@ export class PlaceClass extends AppElement {
       <button
         type="button"
         aria-label=${goesOn ? page.goOn(title, left.step + 1, of) : page.begin(title)}
-        @click=${() => this.app.classroom.begin(lesson, LESSON_DESIGN)}
+        @click=${() => classDeskOf(this.app).begin(lesson, LESSON_DESIGN)}
       >
         ${goesOn ? page.short.goOn(left.step + 1, of) : page.short.begin}
       </button>

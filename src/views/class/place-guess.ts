@@ -1,6 +1,6 @@
 /** `<place-guess>`: a place on the light axis to guess: by slider or by a press on the axis, with the marks of the class. */
 import { css, html, type TemplateResult } from 'lit';
-import type { OpenLesson } from '../../app/class-desk.ts';
+import { classDeskOf, type OpenLesson } from '../../app/class-desk.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
 import type { Session } from '../../app/session.ts';
 import { recordOf, stepOf, verdictOn } from '../../lesson/progress.ts';
@@ -44,7 +44,7 @@ export class PlaceGuess extends AppElement {
   #live!: LiveFrames;
 
   protected override bind(app: Lampnote): void {
-    this.#open = new Selected(this, app.classroom.open, (open) => open);
+    this.#open = new Selected(this, classDeskOf(app).open, (open) => open);
     this.#language = new Selected(this, app.session, (session) => session.language);
     this.#live = new LiveFrames(this, app.live, 6);
   }
@@ -107,8 +107,8 @@ export class PlaceGuess extends AppElement {
         @slide=${({ detail }: CustomEvent<SlideDetail>) => this.#guess(detail.value)}
       ></level-slider>
       <div class="row">
-        <button type="button" ?disabled=${guess === null} @click=${() => this.app.classroom.point(guess)}>${says.add}</button>
-        <button type="button" ?disabled=${places.length === 0} @click=${() => this.app.classroom.point(null)}>
+        <button type="button" ?disabled=${guess === null} @click=${() => classDeskOf(this.app).point(guess)}>${says.add}</button>
+        <button type="button" ?disabled=${places.length === 0} @click=${() => classDeskOf(this.app).point(null)}>
           ${says.takeBack}
         </button>
         <span class="small">${says.hint}</span>
@@ -122,7 +122,7 @@ export class PlaceGuess extends AppElement {
   };
 
   #guess(lux: Lux): void {
-    this.app.classroom.answer({ kind: 'place', lux });
+    classDeskOf(this.app).answer({ kind: 'place', lux });
   }
 }
 

@@ -1,6 +1,6 @@
 /** `<step-panel>`: what a step says and asks: notice, question with its show of hands, task, and what came out. */
 import { html, type TemplateResult } from 'lit';
-import type { OpenLesson } from '../../app/class-desk.ts';
+import { classDeskOf, type OpenLesson } from '../../app/class-desk.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
 import type { Session } from '../../app/session.ts';
 import type { Step } from '../../lesson/lesson.ts';
@@ -33,7 +33,7 @@ export class StepPanel extends AppElement {
   }
 
   protected override bind(app: Lampnote): void {
-    this.#open = new Selected(this, app.classroom.open, (open) => open);
+    this.#open = new Selected(this, classDeskOf(app).open, (open) => open);
     this.#language = new Selected(this, app.session, (session) => session.language);
   }
 
@@ -73,7 +73,7 @@ export class StepPanel extends AppElement {
           }
           <div class="row">
             ${this.#advance(go.stand, record.answer === null)}
-            <button type="button" @click=${() => this.app.classroom.pass()}>${go.pass}</button>
+            <button type="button" @click=${() => classDeskOf(this.app).pass()}>${go.pass}</button>
           </div>`;
       case 'try':
         return this.#trial(step, record, words, language);
@@ -92,7 +92,7 @@ export class StepPanel extends AppElement {
       <p class="met ${met ? 'done' : ''}" role="status">${met ? says.done : ''}</p>
       <div class="row">
         ${this.#advance(go.show, !met)}
-        ${met ? '' : html`<button type="button" @click=${() => this.app.classroom.showAnyway()}>${go.showAnyway}</button>`}
+        ${met ? '' : html`<button type="button" @click=${() => classDeskOf(this.app).showAnyway()}>${go.showAnyway}</button>`}
       </div>`;
   }
 
@@ -123,7 +123,7 @@ export class StepPanel extends AppElement {
       type="button"
       class=${disabled ? '' : 'primary'}
       ?disabled=${disabled}
-      @click=${() => this.app.classroom.advance()}
+      @click=${() => classDeskOf(this.app).advance()}
     >
       ${label}
     </button>`;
@@ -155,7 +155,7 @@ export class StepPanel extends AppElement {
                 name="guess"
                 value=${option}
                 .checked=${option === chosen}
-                @change=${() => this.app.classroom.answer({ kind: 'choice', option })}
+                @change=${() => classDeskOf(this.app).answer({ kind: 'choice', option })}
               />
               <span>${words.options[option]}</span>
             </label>
@@ -171,7 +171,7 @@ export class StepPanel extends AppElement {
               .value=${record.hands[option] === undefined ? '' : String(record.hands[option])}
               @change=${(event: Event) => {
                 const { valueAsNumber } = event.currentTarget as HTMLInputElement;
-                this.app.classroom.count(option, valueAsNumber);
+                classDeskOf(this.app).count(option, valueAsNumber);
               }}
             />
           </div>`,
