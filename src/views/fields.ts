@@ -77,6 +77,23 @@ export class Fields {
   }
 }
 
+/** A field for a quantity that is no entry of the design: what is typed goes to `take`. */
+export function freeField(
+  label: string,
+  value: number | null,
+  read: ReadText,
+  text: (value: number) => string,
+  take: (value: number) => void,
+): TemplateResult {
+  return html`<quantity-field
+    label=${label}
+    .value=${value}
+    .format=${text}
+    .parse=${read}
+    @commit=${({ detail }: CustomEvent<CommitDetail>) => take(detail.value)}
+  ></quantity-field>`;
+}
+
 /** A labelled list of options, [value, name]. */
 export function listRow(
   label: string,

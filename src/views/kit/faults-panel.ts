@@ -44,15 +44,13 @@ export class FaultsPanel extends AppElement {
     kitStyles,
     css`
       .halves {
-        display: grid;
-        grid-template-columns: minmax(0, 23em) minmax(0, 1fr);
+        --halves: minmax(0, 23em) minmax(0, 1fr);
         gap: 10px 40px;
-        align-items: start;
       }
       .asks {
         display: grid;
         gap: 4px;
-        --label-width: 13em;
+        --label-width: min(13em, 52%);
       }
       .next {
         margin: 14px 0;
@@ -91,14 +89,6 @@ export class FaultsPanel extends AppElement {
       }
       h3:first-child {
         margin-top: 0;
-      }
-      @media (max-width: 1000px) {
-        .halves {
-          grid-template-columns: minmax(0, 1fr);
-        }
-      }
-      .projector .halves {
-        grid-template-columns: minmax(0, 1fr);
       }
     `,
   ];

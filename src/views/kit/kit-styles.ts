@@ -45,8 +45,21 @@ export const kitStyles = css`
     grid-template-columns: repeat(auto-fit, minmax(min(100%, 21em), 1fr));
     gap: 0 34px;
   }
+  .halves {
+    display: grid;
+    grid-template-columns: var(--halves);
+    align-items: start;
+  }
   .narrow-table {
     width: auto;
+  }
+  @media (max-width: 1000px) {
+    .halves {
+      grid-template-columns: minmax(0, 1fr);
+    }
+  }
+  .projector .halves {
+    grid-template-columns: minmax(0, 1fr);
   }
   @media print {
     .tools,

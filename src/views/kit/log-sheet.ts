@@ -12,9 +12,8 @@ import { kitViewWords } from '../../words/en-kit.ts';
 import { faultWords } from '../../words/faults.ts';
 import { orderWords } from '../../words/order.ts';
 import { AppElement } from '../app-element.ts';
-import type { CommitDetail, ReadText } from '../controls/events.ts';
-import '../controls/quantity-field.ts';
-import { fieldStyles, listRow } from '../fields.ts';
+import type { ReadText } from '../controls/events.ts';
+import { fieldStyles, freeField, listRow } from '../fields.ts';
 import { offerFile, readFile } from '../files.ts';
 import { wholeField, wholeReader } from '../pitch/readers.ts';
 import { Selected } from '../select.ts';
@@ -115,8 +114,8 @@ export class LogSheet extends AppElement {
     const lostOf = (kind: KitEntry['lost'][number]['kind']): number =>
       entry.lost.find((one) => one.kind === kind)?.count ?? 0;
     return html`<div class="entry">
-      ${field(words.kit, kit, read.kit, wholeField, (value) => this.#desk.show({ kit: value }))}
-      ${field(
+      ${freeField(words.kit, kit, read.kit, wholeField, (value) => this.#desk.show({ kit: value }))}
+      ${freeField(
         words.minutes,
         entry.minutes,
         readMinutes,
@@ -133,7 +132,7 @@ export class LogSheet extends AppElement {
       </div>
       ${LOSS_KINDS.map((kind) => {
         const label = words.lost(orderWords.partLosses[kind]);
-        return field(label, lostOf(kind), read.lost, wholeField, (count) => {
+        return freeField(label, lostOf(kind), read.lost, wholeField, (count) => {
           const others = entry.lost.filter((one) => one.kind !== kind);
           write(label, { lost: count === 0 ? others : [...others, { kind, count }] });
         });
@@ -158,22 +157,6 @@ export class LogSheet extends AppElement {
     const design = this.#design.value;
     this.app.change(words.learned, inBatch(setLosses(learnedLosses(design, design.batch))));
   };
-}
-
-function field(
-  label: string,
-  value: number | null,
-  readText: ReadText,
-  text: (value: number) => string,
-  take: (value: number) => void,
-): TemplateResult {
-  return html`<quantity-field
-    label=${label}
-    .value=${value}
-    .format=${text}
-    .parse=${readText}
-    @commit=${({ detail }: CustomEvent<CommitDetail>) => take(detail.value)}
-  ></quantity-field>`;
 }
 
 /** A fault by its id, as kept in the log; an unknown one by the id itself. */

@@ -12,6 +12,7 @@ import '../caution-note.ts';
 import '../controls/choice-row.ts';
 import type { ChooseDetail } from '../controls/events.ts';
 import { Selected } from '../select.ts';
+import { marginStyles } from '../theme/margin.ts';
 import { common } from '../theme/shared.ts';
 import './cards-panel.ts';
 import './connections-panel.ts';
@@ -30,6 +31,7 @@ export class PlaceKit extends AppElement {
   static override properties = { ...AppElement.properties, link: { state: true } };
   static override styles = [
     common,
+    marginStyles,
     sheetHeadStyles,
     css`
       .sheets {
@@ -41,15 +43,6 @@ export class PlaceKit extends AppElement {
         grid-template-columns: minmax(0, 11em) minmax(0, 1fr);
         gap: 26px 30px;
         padding: 18px var(--side, 28px) 40px;
-      }
-      .margin {
-        color: var(--muted);
-        font-size: var(--text-control);
-        line-height: 1.5;
-      }
-      .margin p {
-        margin: 0 0 12px;
-        overflow-wrap: break-word;
       }
       .body {
         min-width: 0;

@@ -53,10 +53,8 @@ export class WhatifPanel extends AppElement {
     kitStyles,
     css`
       .halves {
-        display: grid;
-        grid-template-columns: minmax(0, 1fr) minmax(0, 22em);
+        --halves: minmax(0, 1fr) minmax(0, 22em);
         gap: 10px 30px;
-        align-items: start;
       }
       .picture {
         overflow-x: auto;
@@ -71,14 +69,6 @@ export class WhatifPanel extends AppElement {
       .hot {
         color: var(--fault);
         font-weight: 600;
-      }
-      @media (max-width: 1000px) {
-        .halves {
-          grid-template-columns: minmax(0, 1fr);
-        }
-      }
-      .projector .halves {
-        grid-template-columns: minmax(0, 1fr);
       }
     `,
   ];

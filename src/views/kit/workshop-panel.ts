@@ -8,10 +8,8 @@ import { type Card, type MinutesTable, workshopLoad } from '../../kit/cards.ts';
 import { formatShare } from '../../quantity/format.ts';
 import { kitViewWords } from '../../words/en-kit.ts';
 import { AppElement } from '../app-element.ts';
-import type { CommitDetail, ReadText } from '../controls/events.ts';
-import '../controls/quantity-field.ts';
 import { reader } from '../edits.ts';
-import { fieldStyles } from '../fields.ts';
+import { fieldStyles, freeField } from '../fields.ts';
 import { wholeField, wholeReader } from '../pitch/readers.ts';
 import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
@@ -87,15 +85,15 @@ export class WorkshopPanel extends AppElement {
         <li>${words.mend(load.repairMinutes, load.minutesPerHelper)}</li>
       </ul>
       <div class="fields">
-        ${field(words.helpers, workshop.helpers, read.helpers, wholeField, (helpers) => change({ helpers }))}
-        ${field(
+        ${freeField(words.helpers, workshop.helpers, read.helpers, wholeField, (helpers) => change({ helpers }))}
+        ${freeField(
           words.badJoint,
           workshop.badJoint,
           read.badJoint,
           (share) => formatShare(share, 1),
           (badJoint) => change({ badJoint }),
         )}
-        ${field(words.repair, workshop.repairMinutes, read.minutes, minutesText, (repairMinutes) =>
+        ${freeField(words.repair, workshop.repairMinutes, read.minutes, minutesText, (repairMinutes) =>
           change({ repairMinutes }),
         )}
       </div>
@@ -124,7 +122,7 @@ export class WorkshopPanel extends AppElement {
         <p class="small">${words.tableHint}</p>
         <div class="fields">
           ${(Object.keys(words.rows) as (keyof MinutesTable)[]).map((row) =>
-            field(words.rows[row], minutes[row], read.minutes, minutesText, (value) =>
+            freeField(words.rows[row], minutes[row], read.minutes, minutesText, (value) =>
               this.#desk.show({ minutes: { ...minutes, [row]: value } }),
             ),
           )}
@@ -132,22 +130,6 @@ export class WorkshopPanel extends AppElement {
       </details>
     </section>`;
   }
-}
-
-function field(
-  label: string,
-  value: number,
-  readText: ReadText,
-  text: (value: number) => string,
-  take: (value: number) => void,
-): TemplateResult {
-  return html`<quantity-field
-    label=${label}
-    .value=${value}
-    .format=${text}
-    .parse=${readText}
-    @commit=${({ detail }: CustomEvent<CommitDetail>) => take(detail.value)}
-  ></quantity-field>`;
 }
 
 const withStep = (steps: readonly StepId[], id: StepId, isIn: boolean): readonly StepId[] => {

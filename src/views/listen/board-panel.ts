@@ -74,13 +74,6 @@ export class BoardPanel extends AppElement {
       }
       textarea {
         display: block;
-        width: 100%;
-        padding: 4px 8px;
-        border: var(--stroke-control) solid var(--control-line);
-        border-radius: var(--radius);
-        background: var(--surface);
-        color: var(--ink);
-        font: inherit;
       }
     `,
   ];

@@ -35,13 +35,6 @@ export const listenStyles = css`
   }
   .margin {
     grid-area: margin;
-    color: var(--muted);
-    font-size: var(--text-control);
-    line-height: 1.5;
-  }
-  .margin p {
-    margin: 0 0 12px;
-    overflow-wrap: break-word;
   }
   .light {
     grid-area: light;

@@ -15,6 +15,7 @@ import '../plots/light-axis.ts';
 import { choicesOf } from '../controls/choices.ts';
 import type { LiveTraces } from '../plots/live-traces.ts';
 import { LiveFrames, Selected } from '../select.ts';
+import { marginStyles } from '../theme/margin.ts';
 import { common } from '../theme/shared.ts';
 import { listenStyles } from './listen-styles.ts';
 import { referenceBands, tripsOnAxis } from './references.ts';
@@ -36,7 +37,7 @@ const marks = () =>
   ] as const;
 
 export class PlaceListen extends AppElement {
-  static override styles = [common, listenStyles];
+  static override styles = [common, marginStyles, listenStyles];
 
   #design!: Selected<Design, Design>;
   #light!: Selected<Session, LightSource>;

@@ -46,15 +46,7 @@ export class DrawerPanel extends AppElement {
     panelStyles,
     css`
       textarea {
-        width: 100%;
         min-height: 7.5em;
-        padding: 4px 8px;
-        border: var(--stroke-control) solid var(--control-line);
-        border-radius: var(--radius);
-        background: var(--surface);
-        color: var(--ink);
-        font: inherit;
-        font-size: var(--text-control);
         font-variant-numeric: tabular-nums;
         resize: vertical;
       }

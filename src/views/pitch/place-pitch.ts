@@ -9,6 +9,7 @@ import { pitchWords } from '../../words/en-pitch.ts';
 import { AppElement } from '../app-element.ts';
 import '../caution-note.ts';
 import { Selected } from '../select.ts';
+import { marginStyles } from '../theme/margin.ts';
 import { common } from '../theme/shared.ts';
 import './abx-panel.ts';
 import './candidate-panel.ts';
@@ -24,21 +25,13 @@ import './wish-panel.ts';
 export class PlacePitch extends AppElement {
   static override styles = [
     common,
+    marginStyles,
     css`
       .page {
         display: grid;
         grid-template-columns: minmax(0, 11em) minmax(0, 1fr);
         gap: 26px 30px;
         padding: 18px var(--side, 28px) 40px;
-      }
-      .margin {
-        color: var(--muted);
-        font-size: var(--text-control);
-        line-height: 1.5;
-      }
-      .margin p {
-        margin: 0 0 12px;
-        overflow-wrap: break-word;
       }
       .body {
         display: grid;

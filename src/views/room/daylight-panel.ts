@@ -78,14 +78,6 @@ export class DaylightPanel extends AppElement {
       }
       label.date input {
         width: 100%;
-        min-height: 28px;
-        padding: 2px 8px;
-        border: var(--stroke-control) solid var(--control-line);
-        border-radius: var(--radius);
-        background: var(--surface);
-        color: var(--ink);
-        font: inherit;
-        font-size: var(--text-control);
       }
     `,
   ];

@@ -8,6 +8,7 @@ import type { RoomAnswer } from '../../plan/room-answer.ts';
 import { answerWords } from '../../words/en-room-answer.ts';
 import { AppElement } from '../app-element.ts';
 import { Selected } from '../select.ts';
+import { marginStyles } from '../theme/margin.ts';
 import { common } from '../theme/shared.ts';
 import './answer-panel.ts';
 import './batch-panel.ts';
@@ -26,7 +27,7 @@ import { roomStyles } from './room-styles.ts';
 import { whyWords } from './why.ts';
 
 export class PlaceRoom extends AppElement {
-  static override styles = [common, roomStyles];
+  static override styles = [common, marginStyles, roomStyles];
 
   #design!: Selected<Design, Design>;
   #answer!: Selected<RoomAnswer | null, RoomAnswer | null>;

@@ -13,13 +13,6 @@ export const roomStyles = css`
   }
   .margin {
     grid-area: margin;
-    color: var(--muted);
-    font-size: var(--text-control);
-    line-height: 1.5;
-  }
-  .margin p {
-    margin: 0 0 12px;
-    overflow-wrap: break-word;
   }
   .margin .why {
     font-size: var(--text-body);

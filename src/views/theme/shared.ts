@@ -132,6 +132,7 @@ export const common = css`
 
   input[type='text'],
   input[type='number'],
+  input[type='date'],
   select {
     min-width: 0;
     min-height: 28px;
@@ -143,6 +144,16 @@ export const common = css`
     font: inherit;
     font-size: var(--text-control);
     font-variant-numeric: tabular-nums;
+  }
+  textarea {
+    width: 100%;
+    padding: 4px 8px;
+    border: var(--stroke-control) solid var(--control-line);
+    border-radius: var(--radius);
+    background: var(--surface);
+    color: var(--ink);
+    font: inherit;
+    font-size: var(--text-control);
   }
   input[aria-invalid='true'] {
     border-color: var(--fault);
