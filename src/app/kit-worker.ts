@@ -14,6 +14,8 @@ const DRAW_MILLISECONDS = 30;
 export class KitWorker {
   readonly #hear: (answer: KitAnswer) => void;
   readonly #latest = new Map<Kind, KitTask>();
+  /** Kinds the worker is busy with: what comes meanwhile waits here, so that it does nothing for nobody. */
+  readonly #out = new Set<Kind>();
   #id = 0;
   #worker: Promise<Worker | null> | null = null;
   #own: KitWork | null = null;
@@ -33,6 +35,8 @@ export class KitWorker {
     const worker = await this.#worker;
     if (this.#latest.get(task.kind) !== task) return;
     if (worker !== null) {
+      if (this.#out.has(task.kind)) return;
+      this.#out.add(task.kind);
       worker.postMessage(task);
       return;
     }
@@ -50,13 +54,19 @@ export class KitWorker {
     worker.onerror = () => {
       worker.terminate();
       this.#worker = Promise.resolve(null);
+      this.#out.clear();
       for (const task of this.#latest.values()) void this.#send(task);
     };
     return worker;
   }
 
   #take(answer: KitAnswer): void {
-    if (this.#latest.get(answer.kind)?.id !== answer.id) return;
+    this.#out.delete(answer.kind);
+    const latest = this.#latest.get(answer.kind);
+    if (latest?.id !== answer.id) {
+      if (latest) void this.#send(latest);
+      return;
+    }
     this.#latest.delete(answer.kind);
     this.#hear(answer);
   }
