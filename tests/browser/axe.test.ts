@@ -1,31 +1,19 @@
 /** Access: axe in every look, wide and narrow, folded out and sounding; sizes, forced colours, and A told from B. */
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, expect, inject, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { expect, inject, test } from 'vitest';
 import type { Look } from '../../src/app/session.ts';
 import { VOICES } from '../../src/quantity/units.ts';
 import { words } from '../../src/words/en.ts';
 import { axeSource, faults } from './support/access.ts';
-import { hear, launch, openPage, type PageOptions, tapSound } from './support/browser.ts';
+import { hear, oneBrowser, openPage, type PageOptions, tapSound } from './support/browser.ts';
 import { cameraClip } from './support/camera-clip.ts';
 import { becomes, button, hand, soundButton, strip } from './support/visit.ts';
 
 const looks = Object.keys(words.bar.looks) as Look[];
-let browser: Browser;
-
-beforeAll(async () => {
-  browser = await launch({ cameraFile: cameraClip([[1, 140, 180]]), permissions: ['camera'] });
-});
-
-afterEach(async () => {
-  for (const context of browser.contexts()) await context.close();
-});
-
-afterAll(async () => {
-  await browser.close();
-});
+const browser = oneBrowser(() => ({ cameraFile: cameraClip([[1, 140, 180]]), permissions: ['camera'] }));
 
 async function visit(look: Look, options: PageOptions = {}) {
-  const opened = await openPage(browser, inject('house').site, { prepare: tapSound, ...options });
+  const opened = await openPage(browser(), inject('house').site, { prepare: tapSound, ...options });
   await choose(opened.page, look);
   return opened;
 }

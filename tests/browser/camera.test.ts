@@ -1,11 +1,18 @@
 /** The webcam as light, with a make-believe camera: what it shows gates the voices, and every refusal is worded. */
 import type { Browser, Locator, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, inject, test } from 'vitest';
+import { beforeAll, describe, expect, inject, test } from 'vitest';
 import { DEFAULT_DESIGN } from '../../src/design/defaults.ts';
 import { DEFAULT_REGIONS } from '../../src/light/camera.ts';
 import type { Pair, VoiceId } from '../../src/quantity/units.ts';
 import { words } from '../../src/words/en.ts';
-import { hear, type LaunchOptions, launch, type OpenedPage, openPage, tapSound } from './support/browser.ts';
+import {
+  hear,
+  type LaunchOptions,
+  type OpenedPage,
+  oneBrowser,
+  openPage,
+  tapSound,
+} from './support/browser.ts';
 import { type CameraLevel, cameraClip } from './support/camera-clip.ts';
 import {
   becomes,
@@ -32,18 +39,13 @@ const DIM = 40;
 const BLACK = 16;
 const STILL: readonly CameraLevel[] = [[1, 140, 180]];
 
-let browser: Browser;
+let browser: () => Browser;
 
 /** One browser has one clip; it serves the tests of one group. */
 const startedWith = (options: () => LaunchOptions) => {
-  beforeAll(async () => {
-    browser = await launch(options());
-  });
-  afterEach(async () => {
-    for (const context of browser.contexts()) await context.close();
-  });
-  afterAll(async () => {
-    await browser.close();
+  const its = oneBrowser(options);
+  beforeAll(() => {
+    browser = its;
   });
 };
 const clip = (...levels: readonly CameraLevel[]) => ({
@@ -53,7 +55,7 @@ const clip = (...levels: readonly CameraLevel[]) => ({
 
 /** A page that remembers the camera streams it was given, with the camera chosen but not yet switched on. */
 async function visit(): Promise<OpenedPage> {
-  const opened = await openPage(browser, site, {
+  const opened = await openPage(browser(), site, {
     prepare: async (page) => {
       await tapSound(page);
       await page.addInitScript(() => {

@@ -1,6 +1,6 @@
 /** A class at the built page: every lesson by keyboard, nothing lost, nothing flashing, sheets, links, access. */
-import type { Browser, Locator, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, expect, inject, test } from 'vitest';
+import type { Locator, Page } from 'playwright-core';
+import { expect, inject, test } from 'vitest';
 import type { Look } from '../../src/app/session.ts';
 import { CONTROLS, type ControlId, type Setting } from '../../src/lesson/controls.ts';
 import { type Lesson, STAGES, type Step } from '../../src/lesson/lesson.ts';
@@ -11,7 +11,7 @@ import { classPage } from '../../src/words/en-class.ts';
 import { englishLessons } from '../../src/words/en-lessons.ts';
 import { WAYS } from '../lesson/ways.ts';
 import { axeSource, faults } from './support/access.ts';
-import { launch, openPage, type PageOptions } from './support/browser.ts';
+import { oneBrowser, openPage, type PageOptions } from './support/browser.ts';
 import { button, hand, press, soundButton, tabTo, trimmer, trimmerBox } from './support/visit.ts';
 
 const { go, controls, choices, met } = englishLessons;
@@ -19,22 +19,10 @@ const titleOf = (lesson: Lesson) =>
   englishLessons.lessons[lesson.id as keyof typeof englishLessons.lessons].title;
 const lessonOf = (id: string) => LESSONS.find((lesson) => lesson.id === id)!;
 const advance = (page: Page): Locator => page.locator('#advance');
-let browser: Browser;
-
-beforeAll(async () => {
-  browser = await launch();
-});
-
-afterEach(async () => {
-  for (const context of browser.contexts()) await context.close();
-});
-
-afterAll(async () => {
-  await browser.close();
-});
+const browser = oneBrowser();
 
 const visit = (hash = '#/class', options: PageOptions = {}) =>
-  openPage(browser, `${inject('house').site}${hash}`, options);
+  openPage(browser(), `${inject('house').site}${hash}`, options);
 
 const begin = (page: Page, lesson: Lesson) => button(page, classPage.begin(titleOf(lesson))).press('Enter');
 

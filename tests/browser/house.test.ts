@@ -2,21 +2,12 @@
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
-import { launch, openPage } from './support/browser.ts';
+import { describe, expect, inject, test } from 'vitest';
+import { oneBrowser, openPage } from './support/browser.ts';
 import { findChromium, type Machine } from './support/chromium.ts';
 
 const house = inject('house');
-let browser: Browser;
-
-beforeAll(async () => {
-  browser = await launch();
-});
-
-afterAll(async () => {
-  await browser.close();
-});
+const browser = oneBrowser();
 
 /** The policy in a built page: from directive to its sources. */
 function policyIn(folder: string): ReadonlyMap<string, readonly string[]> {
@@ -56,7 +47,7 @@ describe('the normal build', () => {
   });
 
   test('loads without a complaint and asks nobody but its own address', async () => {
-    const opened = await openPage(browser, house.site);
+    const opened = await openPage(browser(), house.site);
     await opened.page.waitForLoadState('networkidle');
     expect(opened.requests.length).toBeGreaterThan(1);
     const elsewhere = opened.requests.filter(
@@ -68,7 +59,7 @@ describe('the normal build', () => {
   });
 
   test('cannot reach another address even when told to', async () => {
-    const opened = await openPage(browser, house.site, {
+    const opened = await openPage(browser(), house.site, {
       allow: [/Content Security Policy/i, /request failed/],
     });
     const outcome = await opened.page.evaluate(() =>
@@ -84,7 +75,7 @@ describe('the normal build', () => {
 
   test('says what it needs when scripts are off', async () => {
     // The browser then also refuses to fetch the scripts that the page asks for ahead of time.
-    const opened = await openPage(browser, house.site, {
+    const opened = await openPage(browser(), house.site, {
       javaScriptEnabled: false,
       allow: [/\.js \(csp\)$/],
     });
@@ -115,7 +106,7 @@ describe('the one-file build', () => {
   });
 
   test('opens from a disk without a complaint and asks for no other file', async () => {
-    const opened = await openPage(browser, house.singleFile);
+    const opened = await openPage(browser(), house.singleFile);
     await opened.page.waitForLoadState('networkidle');
     const others = opened.requests.filter((url) => url !== house.singleFile && !url.startsWith('data:'));
     expect(others).toEqual([]);

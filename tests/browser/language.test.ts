@@ -1,28 +1,18 @@
 /** German from the bar, by keyboard; room for longer words; back to English; kept over a reload. */
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, expect, inject, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { expect, inject, test } from 'vitest';
 import { germanLists } from '../../src/words/de.ts';
 import { germanPage } from '../../src/words/de-page.ts';
 import { words } from '../../src/words/en.ts';
 import { speak } from '../../src/words/spoken.ts';
-import { launch, openPage } from './support/browser.ts';
+import { oneBrowser, openPage } from './support/browser.ts';
 import { clipped, lengthen, unfold } from './support/longer.ts';
 import { strip, tabTo } from './support/visit.ts';
 
 const { site } = inject('house');
 const WIDE = { width: 1280, height: 900 };
 const NARROW = { width: 320, height: 700 };
-let browser: Browser;
-
-beforeAll(async () => {
-  browser = await launch();
-});
-afterEach(async () => {
-  for (const context of browser.contexts()) await context.close();
-});
-afterAll(async () => {
-  await browser.close();
-});
+const browser = oneBrowser();
 
 const radio = (page: Page, name: string) => page.getByRole('radio', { name, exact: true });
 const heading = (page: Page, name: string) => page.getByRole('heading', { name, exact: true });
@@ -30,7 +20,7 @@ const place = (page: Page, name: string) => page.getByRole('link', { name, exact
 const pageLanguage = (page: Page) => page.evaluate(() => document.documentElement.lang);
 
 test('German is chosen by keyboard, fills every place without clipping, survives a reload, and goes back to English', async () => {
-  const { page, requests, close } = await openPage(browser, site, { viewport: WIDE });
+  const { page, requests, close } = await openPage(browser(), site, { viewport: WIDE });
   await heading(page, words.why.heading).or(heading(page, words.light.heading)).first().waitFor();
   expect(await pageLanguage(page)).toBe('en');
   expect(requests.filter((address) => /\/de-[^/]*\.js$/.test(address))).toEqual([]);
@@ -89,7 +79,7 @@ test('German is chosen by keyboard, fills every place without clipping, survives
 });
 
 test('an address may ask for German, and the words of the page are then German from the start', async () => {
-  const { page, close } = await openPage(browser, `${site}#/class?lang=de`);
+  const { page, close } = await openPage(browser(), `${site}#/class?lang=de`);
   speak('de', germanLists);
   const german = words.places.names.class;
   speak('en');

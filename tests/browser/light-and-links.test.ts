@@ -1,7 +1,7 @@
 /** Scenes, recorded logs, links, taking the light down: driven as a visitor would, and listened to. */
 import { readFileSync } from 'node:fs';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, inject, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, inject, test } from 'vitest';
 import { linkFor } from '../../src/app/address.ts';
 import { instrumentOf } from '../../src/circuit/instrument.ts';
 import { rename, setVoiceValue, turnPitch } from '../../src/design/commands.ts';
@@ -12,7 +12,7 @@ import { lampWords, logWords, sceneWords, takeWords } from '../../src/words/en-s
 import { linkWords } from '../../src/words/link.ts';
 import { levelAt, peakOf } from '../ear.ts';
 import { readWav } from '../sound/wav-reader.ts';
-import { launch, openPage, tapSound } from './support/browser.ts';
+import { oneBrowser, openPage, tapSound } from './support/browser.ts';
 import {
   becomes,
   button,
@@ -27,20 +27,10 @@ import {
 
 const { site } = inject('house');
 const { sounding, silent } = words.strip;
-let browser: Browser;
-
-beforeAll(async () => {
-  browser = await launch();
-});
-afterEach(async () => {
-  for (const context of browser.contexts()) await context.close();
-});
-afterAll(async () => {
-  await browser.close();
-});
+const browser = oneBrowser();
 
 const visit = (address = '', options: { permissions?: string[] } = {}) =>
-  openPage(browser, `${site}${address}`, { prepare: tapSound, ...options });
+  openPage(browser(), `${site}${address}`, { prepare: tapSound, ...options });
 
 /** Drops a file on the page, as from a folder. */
 async function drop(page: Page, name: string, text: string): Promise<void> {
@@ -164,7 +154,7 @@ describe('a link', () => {
     const address = await page.evaluate(() => navigator.clipboard.readText());
     const typed = await trimmerBox(page, 'A').inputValue();
     await close();
-    const second = await openPage(browser, address, { prepare: tapSound });
+    const second = await openPage(browser(), address, { prepare: tapSound });
     await second.page.getByText(words.notice.opened(DEFAULT_DESIGN.name)).waitFor();
     expect(await trimmerBox(second.page, 'A').inputValue()).toBe(typed);
     await second.close();

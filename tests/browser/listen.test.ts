@@ -1,7 +1,7 @@
 /** The built page under a visitor's hands: keyboard, mouse, files; and what comes out of the loudspeaker meanwhile. */
 import { readdirSync, readFileSync } from 'node:fs';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, inject, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, inject, test } from 'vitest';
 import { VOLUME } from '../../src/app/session.ts';
 import { rheostatOhms } from '../../src/circuit/astable.ts';
 import { instrumentOf } from '../../src/circuit/instrument.ts';
@@ -20,8 +20,8 @@ import { peakOf } from '../ear.ts';
 import { settingsFrom } from '../sound/playing.ts';
 import {
   hear,
-  launch,
   type OpenedPage,
+  oneBrowser,
   openPage,
   type PageOptions,
   soundOf,
@@ -44,23 +44,10 @@ import {
 } from './support/visit.ts';
 
 const site = inject('house').site;
-let browser: Browser;
-
-beforeAll(async () => {
-  browser = await launch();
-});
-
-// A page that a failed test left behind would go on sounding beside the next one.
-afterEach(async () => {
-  for (const context of browser.contexts()) await context.close();
-});
-
-afterAll(async () => {
-  await browser.close();
-});
+const browser = oneBrowser();
 
 const visit = (options: PageOptions = {}): Promise<OpenedPage> =>
-  openPage(browser, site, { prepare: tapSound, ...options });
+  openPage(browser(), site, { prepare: tapSound, ...options });
 
 const { sounding, silent } = words.strip;
 const bothSound = { A: sounding, B: sounding };

@@ -1,23 +1,14 @@
 /** The one-file page, opened from a disk: it plays as the served one does. */
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import { expect, inject, test } from 'vitest';
 import { DEFAULT_DESIGN } from '../../src/design/defaults.ts';
 import { words } from '../../src/words/en.ts';
-import { launch, openPage, tapSound } from './support/browser.ts';
+import { oneBrowser, openPage, tapSound } from './support/browser.ts';
 import { becomes, hand, hearBoth, hearOnly, hearPitch, press, soundButton, tabTo } from './support/visit.ts';
 
-let browser: Browser;
-
-beforeAll(async () => {
-  browser = await launch();
-});
-
-afterAll(async () => {
-  await browser.close();
-});
+const browser = oneBrowser();
 
 test('sounds from file:// at the model’s frequencies, and a hand moved by keyboard stops one voice', async () => {
-  const { page, requests, close } = await openPage(browser, inject('house').singleFile, {
+  const { page, requests, close } = await openPage(browser(), inject('house').singleFile, {
     prepare: tapSound,
   });
   expect(page.url()).toMatch(/^file:/);

@@ -1,5 +1,5 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { expect, inject, test } from 'vitest';
 import type { Look } from '../../src/app/session.ts';
 import { frequencyOfNote } from '../../src/plan/notes.ts';
 import { words } from '../../src/words/en.ts';
@@ -7,20 +7,12 @@ import { pitchWords } from '../../src/words/en-pitch.ts';
 import { foundWords } from '../../src/words/en-pitch-found.ts';
 import { lineAt } from '../sound/spectrum.ts';
 import { axeSource, faults } from './support/access.ts';
-import { type Heard, hear, launch, openPage, tapSound } from './support/browser.ts';
+import { type Heard, hear, oneBrowser, openPage, tapSound } from './support/browser.ts';
 import { button, press, strip, tabTo } from './support/visit.ts';
 
-let browser: Browser;
+const browser = oneBrowser();
 
-beforeAll(async () => {
-  browser = await launch();
-});
-
-afterAll(async () => {
-  await browser.close();
-});
-
-const visit = (hash: string) => openPage(browser, `${inject('house').site}${hash}`, { prepare: tapSound });
+const visit = (hash: string) => openPage(browser(), `${inject('house').site}${hash}`, { prepare: tapSound });
 
 const box = (page: Page, name: string) => page.getByRole('textbox', { name, exact: true });
 const candidates = (page: Page) => page.getByRole('heading', { name: foundWords.table.heading });

@@ -1,5 +1,5 @@
-import type { Browser, Locator, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, inject, test } from 'vitest';
+import type { Locator, Page } from 'playwright-core';
+import { expect, inject, test } from 'vitest';
 import { decodeText } from '../../src/design/decode.ts';
 import type { Design } from '../../src/design/design.ts';
 import { roomAnswer } from '../../src/plan/room-answer.ts';
@@ -9,18 +9,10 @@ import { describeWords } from '../../src/words/en-room.ts';
 import { answerWords } from '../../src/words/en-room-answer.ts';
 import { roomWords } from '../../src/words/room.ts';
 import { axeSource, faults } from './support/access.ts';
-import { launch, openPage, tapSound } from './support/browser.ts';
+import { oneBrowser, openPage, tapSound } from './support/browser.ts';
 import { becomes, button, tabTo } from './support/visit.ts';
 
-let browser: Browser;
-
-beforeAll(async () => {
-  browser = await launch();
-});
-
-afterAll(async () => {
-  await browser.close();
-});
+const browser = oneBrowser();
 
 const named = (name: string) => ({ name, exact: true });
 const box = (page: Page, name: string): Locator => page.getByRole('textbox', named(name));
@@ -60,7 +52,7 @@ async function fill(page: Page, text: string): Promise<void> {
 }
 
 test('by keyboard alone three readings and a date become a setting, and a card that prints alone', async () => {
-  const { page, close } = await openPage(browser, `${inject('house').site}#/room`, {
+  const { page, close } = await openPage(browser(), `${inject('house').site}#/room`, {
     prepare: async (opened) => {
       await tapSound(opened);
       await opened.addInitScript(() => {

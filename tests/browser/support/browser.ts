@@ -3,7 +3,7 @@
  * asked for, calling a source module inside a page, and listening to what reaches its loudspeaker.
  */
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
-import { inject } from 'vitest';
+import { afterAll, afterEach, beforeAll, inject } from 'vitest';
 
 const quietFlags = [
   '--no-sandbox',
@@ -50,6 +50,28 @@ export async function launch(options: LaunchOptions = {}): Promise<Browser> {
   });
   granted.set(browser, options.permissions ?? []);
   return browser;
+}
+
+/**
+ * One browser for the tests of a file or of a group: started before them, gone after them. Each test's pages go with it:
+ * one that a failed test left behind would go on sounding beside the next. Gives the browser while the tests run.
+ */
+export function oneBrowser(options: () => LaunchOptions = () => ({})): () => Browser {
+  let browser: Browser | null = null;
+  beforeAll(async () => {
+    browser = await launch(options());
+  });
+  afterEach(async () => {
+    for (const context of browser?.contexts() ?? []) await context.close();
+  });
+  afterAll(async () => {
+    await browser?.close();
+    browser = null;
+  });
+  return () => {
+    if (browser === null) throw new Error('The browser is there only while its tests run.');
+    return browser;
+  };
 }
 
 export interface PageOptions extends BrowserContextOptions {
