@@ -11,6 +11,9 @@ import { promisify } from 'node:util';
 
 const run = promisify(execFile);
 
+/** In the C locale some Chromiums tell pages a language that is none ("en-US@posix"), so they are told one. */
+const english = { LANG: 'en_GB.UTF-8', LC_ALL: 'en_GB.UTF-8', LANGUAGE: 'en_GB' };
+
 export interface Chromium {
   readonly path: string;
   /** Variables the browser needs on top of this process's own. */
@@ -46,12 +49,12 @@ const thisMachine: Machine = {
 export async function findChromium(machine: Machine = thisMachine): Promise<Chromium> {
   const { CHROMIUM: named } = machine.variables;
   if (named !== undefined && named !== '') {
-    if (machine.exists(named)) return { path: named, environment: {} };
+    if (machine.exists(named)) return { path: named, environment: english };
     throw new Error(`The CHROMIUM variable names ${named}, but there is no such file.`);
   }
   for (const candidate of usualPlaces(machine)) {
     if (machine.exists(candidate) && (await machine.starts(candidate)))
-      return { path: candidate, environment: {} };
+      return { path: candidate, environment: english };
   }
   if (machine.platform === 'linux' && machine.arch === 'x64') {
     const packed = packedChromium();
@@ -129,7 +132,10 @@ async function unpacked(entry: string, { variables, exists }: Machine): Promise<
   }
   const { LD_LIBRARY_PATH: others } = variables;
   const libraries = path.join(home, 'al2023/lib');
-  const environment = { LD_LIBRARY_PATH: others === undefined ? libraries : `${libraries}:${others}` };
+  const environment = {
+    ...english,
+    LD_LIBRARY_PATH: others === undefined ? libraries : `${libraries}:${others}`,
+  };
   // Without a font setting of its own a machine would show no text at all.
   const fonts = exists('/etc/fonts/fonts.conf') ? {} : { FONTCONFIG_PATH: path.join(home, 'fonts') };
   return { path: path.join(home, 'chromium'), environment: { ...environment, ...fonts } };
