@@ -134,12 +134,14 @@ export class CameraLight {
     this.#setState({ kind: 'settling' });
   }
 
-  /** The present picture is these many lux, as a meter at the sensors says. */
-  calibrate(lux: Pair<Lux>): boolean {
+  /** The present picture is so many lux at one sensor, as a meter there says; what the other reads stays as it is. */
+  calibrate(voice: VoiceId, lux: Lux): boolean {
     const last = this.#samples.at(-1);
     const { state } = this.view.current;
     if (!last || state.kind !== 'on' || !this.#session) return false;
-    const result = typedCalibration(last.luminance, lux, this.#session.exposure);
+    const { exposure } = this.#session;
+    const read = luxFrom(state.calibration, last.luminance, exposure);
+    const result = typedCalibration(last.luminance, { ...read, [voice]: lux }, exposure);
     if (!result.calibration) return false;
     this.#setState({ ...state, calibration: result.calibration });
     return true;

@@ -177,7 +177,9 @@ test('going back, starting again, free play and leaving lose nothing', async () 
   await button(page, go.toLesson).press('f');
 
   await page.getByRole('link', { name: words.places.names.listen }).click();
-  expect(await hand(page, 'A').inputValue(), 'the lesson’s hand stays in the lesson').toBe('0');
+  await expect
+    .poll(() => hand(page, 'A').inputValue(), { message: 'the lesson’s hand stays in the lesson' })
+    .toBe('0');
   await page.getByRole('link', { name: words.places.names.class }).click();
   await button(page, classPage.goOn(titleOf(lesson), 2, lesson.steps.length)).press('Enter');
   expect(await handA.inputValue()).toBe(place);

@@ -286,8 +286,7 @@ describe('sound', () => {
     await page.getByRole('heading', { name: words.product }).click();
     await page.getByText(words.sound.trouble.stalled).waitFor({ state: 'hidden' });
     await hearBoth(page, DEFAULT_DESIGN);
-    const state = await first.evaluate((context) => context.state);
-    expect(state).toBe('closed');
+    await expect.poll(() => first.evaluate((context) => context.state)).toBe('closed');
     await close();
   });
 

@@ -217,7 +217,7 @@ export class CameraPanel extends AppElement {
               .format=${luxText}
               .parse=${readLux}
               @commit=${({ detail }: CustomEvent<CommitDetail>) =>
-                this.app.light.camera.calibrate({ ...lux, [voice]: detail.value })}
+                this.app.light.camera.calibrate(voice, detail.value)}
             ></quantity-field>`,
         )}
       </div>
