@@ -107,7 +107,7 @@ export const barStyles = css`
     display: flex;
     align-items: center;
   }
-  @media (max-width: 760px) {
+  @media (max-width: 47.5em) {
     :host {
       --side: 14px;
     }

@@ -1,12 +1,13 @@
 /** Access: axe in every look, wide and narrow, folded out and sounding; sizes, forced colours, and A told from B. */
 import type { Page } from 'playwright-core';
-import { expect, inject, test } from 'vitest';
+import { describe, expect, inject, test } from 'vitest';
 import type { Look } from '../../src/app/session.ts';
 import { VOICES } from '../../src/quantity/units.ts';
 import { words } from '../../src/words/en.ts';
 import { axeSource, faults } from './support/access.ts';
 import { hear, oneBrowser, openPage, type PageOptions, tapSound } from './support/browser.ts';
 import { cameraClip } from './support/camera-clip.ts';
+import { clipped, unfold } from './support/longer.ts';
 import { becomes, button, hand, soundButton, strip } from './support/visit.ts';
 
 const looks = Object.keys(words.bar.looks) as Look[];
@@ -145,4 +146,20 @@ test('without any colour A is a solid line with a round mark, and B a dashed lin
   expect(b!.mark).toBe('rect');
   expect(b!.dashes).toMatch(/\d+px, \d+px/);
   await close();
+});
+
+describe('letters twice as large', () => {
+  const large = oneBrowser(() => ({ letters: 32 }));
+
+  test('cut nothing off in any place, unfolded', async () => {
+    const { page, close } = await openPage(large(), inject('house').site);
+    expect(await page.evaluate(() => getComputedStyle(document.documentElement).fontSize)).toBe('32px');
+    for (const name of Object.values(words.places.names)) {
+      await page.getByRole('link', { name, exact: true }).click();
+      await page.locator('main h2').first().waitFor();
+      await unfold(page);
+      expect(await clipped(page), name).toEqual([]);
+    }
+    await close();
+  });
 });

@@ -81,12 +81,12 @@ export const placeStyles = css`
     min-height: 28px;
     font-size: var(--text-control);
   }
-  @media (max-width: 900px) {
+  @media (max-width: 56.25em) {
     .page {
       grid-template-columns: minmax(0, 1fr);
     }
   }
-  @media (max-width: 520px) {
+  @media (max-width: 32.5em) {
     .lessons li {
       grid-template-columns: 1.4em minmax(0, 1fr);
     }

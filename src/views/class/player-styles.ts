@@ -35,7 +35,7 @@ export const playerStyles = css`
     background: var(--surface);
   }
   /* From the back of the room: the picture, the question and its answers on one screen. */
-  @media (min-width: 901px) {
+  @media (min-width: 56.3125em) {
     .projector {
       gap: 8px;
       --drawing-width: 150px;
@@ -45,7 +45,7 @@ export const playerStyles = css`
       line-height: 1.1;
     }
   }
-  @media (max-width: 900px) {
+  @media (max-width: 56.25em) {
     .below {
       grid-template-columns: minmax(0, 1fr);
     }

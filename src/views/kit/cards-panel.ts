@@ -61,7 +61,7 @@ export class CardsPanel extends AppElement {
         margin-top: 0;
         font-size: var(--text-head);
       }
-      @media (max-width: 1000px) {
+      @media (max-width: 62.5em) {
         .card {
           grid-template-columns: minmax(0, 1fr);
         }

@@ -53,7 +53,7 @@ export const kitStyles = css`
   .narrow-table {
     width: auto;
   }
-  @media (max-width: 1000px) {
+  @media (max-width: 62.5em) {
     .halves {
       grid-template-columns: minmax(0, 1fr);
     }

@@ -47,7 +47,7 @@ export class PlaceKit extends AppElement {
       .body {
         min-width: 0;
       }
-      @media (max-width: 760px) {
+      @media (max-width: 47.5em) {
         .page {
           grid-template-columns: minmax(0, 1fr);
           gap: 22px;

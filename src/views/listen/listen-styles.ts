@@ -81,7 +81,7 @@ export const listenStyles = css`
   .cautions {
     margin-top: 8px;
   }
-  @media (max-width: 1180px) {
+  @media (max-width: 73.75em) {
     .page {
       ${twoColumns}
     }
@@ -95,7 +95,7 @@ export const listenStyles = css`
       grid-column: 1 / -1;
     }
   }
-  @media (max-width: 760px) {
+  @media (max-width: 47.5em) {
     .page {
       grid-template-columns: minmax(0, 1fr);
       grid-template-areas: 'light' 'margin' 'threshold' 'voices' 'traces' 'first' 'reference' 'take' 'warnings' 'board';
@@ -105,7 +105,7 @@ export const listenStyles = css`
       display: block;
     }
   }
-  @media (min-width: 761px) {
+  @media (min-width: 47.5625em) {
     .page.projector {
       ${twoColumns}
     }

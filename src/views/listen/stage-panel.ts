@@ -36,12 +36,12 @@ export class StagePanel extends AppElement {
       figure {
         container-type: inline-size;
       }
-      @container (max-width: 380px) {
+      @container (max-width: 23.75em) {
         svg.stage {
           --picture-text: 21px;
         }
       }
-      @container (min-width: 560px) {
+      @container (min-width: 35em) {
         svg.stage {
           --picture-text: 14px;
         }

@@ -77,12 +77,12 @@ export class PlacePitch extends AppElement {
         margin-top: 6px;
         font-size: var(--text-control);
       }
-      @media (max-width: 1180px) {
+      @media (max-width: 73.75em) {
         .demands {
           grid-template-columns: minmax(0, 1fr);
         }
       }
-      @media (max-width: 760px) {
+      @media (max-width: 47.5em) {
         .page {
           grid-template-columns: minmax(0, 1fr);
           gap: 22px;

@@ -187,7 +187,7 @@ export const hoursStyles = css`
     max-width: none;
     font-size: var(--text-control);
   }
-  @media (max-width: 520px) {
+  @media (max-width: 32.5em) {
     .drawing {
       min-height: 19rem;
     }

@@ -118,7 +118,7 @@ export class SignalPicture extends LitElement {
         stroke: var(--ink);
         stroke-width: var(--stroke-quiet);
       }
-      @media (max-width: 900px) and (min-width: 501px) {
+      @media (max-width: 56.25em) and (min-width: 31.3125em) {
         ol {
           grid-template-columns: repeat(3, minmax(0, 1fr));
         }
@@ -126,7 +126,7 @@ export class SignalPicture extends LitElement {
           display: none;
         }
       }
-      @media (max-width: 500px) {
+      @media (max-width: 31.25em) {
         ol {
           grid-template-columns: repeat(2, minmax(0, 1fr));
         }

@@ -32,7 +32,7 @@ export class HearPanel extends AppElement {
       .piece p {
         margin: 0;
       }
-      @media (max-width: 480px) {
+      @media (max-width: 30em) {
         .piece {
           grid-template-columns: minmax(0, 1fr);
         }

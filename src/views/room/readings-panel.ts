@@ -67,7 +67,7 @@ export class ReadingsPanel extends AppElement {
       .reading button {
         margin-bottom: 2px;
       }
-      @media (max-width: 980px) {
+      @media (max-width: 61.25em) {
         fieldset.reading {
           grid-template-columns: minmax(0, 1fr) auto;
         }
@@ -83,7 +83,7 @@ export class ReadingsPanel extends AppElement {
           grid-column: 2;
         }
       }
-      @media (max-width: 480px) {
+      @media (max-width: 30em) {
         .sensor {
           grid-template-columns: repeat(3, minmax(0, 1fr));
         }

@@ -43,7 +43,7 @@ export const roomStyles = css`
     align-content: start;
     gap: 30px;
   }
-  @media (max-width: 1180px) {
+  @media (max-width: 73.75em) {
     .page {
       grid-template-columns: minmax(0, 1fr) minmax(0, 17em);
       grid-template-areas:
@@ -52,7 +52,7 @@ export const roomStyles = css`
         'panels panels';
     }
   }
-  @media (max-width: 820px) {
+  @media (max-width: 51.25em) {
     .page {
       grid-template-columns: minmax(0, 1fr);
       grid-template-areas: 'day' 'answer' 'margin' 'panels';

@@ -21,6 +21,8 @@ export interface LaunchOptions {
   readonly permissions?: readonly string[];
   /** The person says no when asked for the camera; so they do, too, when it is not among the permissions. */
   readonly denyCamera?: boolean;
+  /** The size of letters set in the browser, px; 16 unless told. */
+  readonly letters?: number;
 }
 
 const granted = new WeakMap<Browser, readonly string[]>();
@@ -40,6 +42,7 @@ export async function launch(options: LaunchOptions = {}): Promise<Browser> {
       `--use-file-for-fake-video-capture=${options.cameraFile}`,
     );
   }
+  if (options.letters !== undefined) args.push(`--blink-settings=defaultFontSize=${options.letters}`);
   // The browser from npm has no window to ask in, so the answer is always given beforehand.
   const allowsCamera = options.denyCamera !== true && options.permissions?.includes('camera') === true;
   args.push(`--use-fake-ui-for-media-stream${allowsCamera ? '' : '=deny'}`);
