@@ -116,6 +116,12 @@ export const barStyles = css`
       width: 100%;
     }
   }
+  @media (forced-colors: active) {
+    /* The system draws see-through borders, too, and would underline every place. */
+    nav a:not([aria-current]) {
+      border-color: Canvas;
+    }
+  }
   @media print {
     .says,
     nav,
