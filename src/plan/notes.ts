@@ -3,6 +3,7 @@
  * the usual ratios of small numbers (five-limit). English note names: C to B, with ♯ or ♭ and an octave.
  */
 import { INTERVAL_NAMES, type IntervalName } from '../design/pitch.ts';
+import { SHARPS } from '../quantity/note-signs.ts';
 import type { Hertz } from '../quantity/units.ts';
 
 const A4: Hertz = 440;
@@ -57,20 +58,6 @@ export type NoteProblem =
 
 const SEMITONES: Readonly<Record<string, number>> = { C: 0, D: 2, E: 4, F: 5, G: 7, A: 9, B: 11 };
 
-const SIGNS: Readonly<Record<string, number>> = {
-  '': 0,
-  '♮': 0,
-  '♯': 1,
-  '#': 1,
-  '♭': -1,
-  b: -1,
-  '##': 2,
-  '♯♯': 2,
-  x: 2,
-  bb: -2,
-  '♭♭': -2,
-};
-
 /** Octaves a person may type; what can be built of them is another question. */
 const OCTAVES = { least: -1, most: 10 };
 
@@ -87,7 +74,7 @@ export function parseNote(text: string): NoteReading {
   if (!match) return { ok: false, problem: { kind: 'no note', read, nearest: resembling(tidy) } };
   const [, letter = '', sign = '', octave, cents] = match;
   const name = `${letter.toUpperCase()}${sign}`;
-  const semitone = SEMITONES[letter.toUpperCase()]! + SIGNS[sign]!;
+  const semitone = SEMITONES[letter.toUpperCase()]! + SHARPS[sign]!;
   if (octave === undefined) return { ok: false, problem: { kind: 'no octave', read, nearest: `${name}4` } };
   const number = Number(octave);
   if (number < OCTAVES.least || number > OCTAVES.most) {

@@ -3,19 +3,7 @@
  * and E) for flat. Octaves are numbered as in English.
  */
 
-const SHARPS: Readonly<Record<string, number>> = {
-  '': 0,
-  '♮': 0,
-  '♯': 1,
-  '#': 1,
-  '♭': -1,
-  b: -1,
-  '##': 2,
-  '♯♯': 2,
-  x: 2,
-  bb: -2,
-  '♭♭': -2,
-};
+import { SHARPS } from '../quantity/note-signs.ts';
 
 /** `F♯3` → `Fis3`, `A♯3` → `B3`, `B3` → `H3`, `Bb3 +12 c` → `B3 +12 c`. What does not begin with an English note stays as it is. */
 export function germanNote(english: string): string {
