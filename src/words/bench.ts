@@ -181,9 +181,9 @@ const LIGHTS: Readonly<Record<SlipLight, string>> = spoken('slip lights', {
   unplugged: 'sensor unplugged',
 });
 
-/** `TP2 sensor node A, both sensors lit`. */
+/** `TP2 sensor node A, both sensors lit`; `TP5 timing capacitor A, average`: the voice stands before the first comma. */
 export function slipPointWords(point: SlipPoint, voice: VoiceId | null, light: SlipLight): string {
-  const where = `${POINTS[point]}${voice === null ? '' : ` ${voice}`}`;
+  const where = voice === null ? POINTS[point] : POINTS[point].replace(/(?=,|$)/, ` ${voice}`);
   return light === 'any' ? where : `${where}, ${LIGHTS[light]}`;
 }
 

@@ -57,6 +57,13 @@ export function netName(net: NetId): string {
   return NET[net.slice(0, net.length - voice.length) as CommonNet | VoiceNet] + voice;
 }
 
+/** A net by its name; what is no net stays as it is. */
+export const netOrPart = (name: string): string => {
+  const [, net = '', voice = ''] = /^(.*?)( [AB])?$/.exec(name) ?? [];
+  const known = (NET as Readonly<Record<string, string>>)[net];
+  return known === undefined ? name : known + voice;
+};
+
 export type PartRole =
   | 'timer'
   | 'comparator'

@@ -38,7 +38,7 @@ const read = {
 /** An emptied box takes the price away. */
 const readPrice: ReadText = (text) => (text.trim() === '' ? { ok: true, value: -1 } : read.price(text));
 const shareText = (value: number | null): string =>
-  value === null ? '' : formatShare(value, 1).replace('.0', '');
+  value === null ? '' : formatShare(value, 1).replace(/[.,]0/, '');
 const priceText = (value: number | null): string => (value === null ? '' : formatFixed(value, 2));
 const dash = '–';
 

@@ -10,6 +10,7 @@ import { PITCH_MILLIMETRES } from '../../kit/board-bodies.ts';
 import { BOARD_SIZES, type BoardPlan, holeName, holeNamed } from '../../kit/board-plan.ts';
 import { jointsOf } from '../../kit/joints.ts';
 import { kitViewWords, millimetres } from '../../words/en-kit.ts';
+import { netOrPart } from '../../words/kit.ts';
 import { AppElement } from '../app-element.ts';
 import '../controls/choice-row.ts';
 import { choicesOf } from '../controls/choices.ts';
@@ -330,7 +331,7 @@ function refusalWords(refusal: Refusal): string {
     case 'in the way':
       return says['in the way'](refusal.ref);
     case 'net impossible':
-      return says['net impossible'](refusal.names.join(', '));
+      return says['net impossible'](refusal.names.map(netOrPart).join(', '));
     case 'not proved':
       return says['not proved'];
   }

@@ -5,6 +5,7 @@
 import type { Hole } from '../../kit/board-extract.ts';
 import { type BoardPlan, mirrored, type PlacedPart, stripName } from '../../kit/board-plan.ts';
 import type { Body } from '../../kit/parts.ts';
+import { formatNumber } from '../../quantity/format.ts';
 import { shortValue } from '../../words/en-kit.ts';
 import {
   type Box,
@@ -93,7 +94,7 @@ function bodyText(body: Body): string {
       return '';
     case 'supply':
     case 'control lead':
-      return `${Number(body.volts.toPrecision(3))} V`;
+      return `${formatNumber(body.volts, 3)} V`;
   }
 }
 
