@@ -57,7 +57,7 @@ export const kitBench: Translated<Bench> = {
     next: 'Als Nächstes messen',
     nextHint: (left) => {
       const few = Math.max(1, Math.round(left));
-      return `Danach ${few === 1 ? 'bleibt' : 'bleiben'} etwa ${count(few, 'Verdacht', 'Verdachte')}.`;
+      return `Danach ${few === 1 ? 'bleibt' : 'bleiben'} etwa ${count(few, 'möglicher Fehler', 'mögliche Fehler')}.`;
     },
     noNext:
       'Keine weitere Messung würde diese unterscheiden: den ersten Fehler beheben, dann die Probe machen.',

@@ -33,6 +33,8 @@ export const germanNets: Readonly<Record<CommonNet | VoiceNet, string>> = {
   plus: 'PLUS',
 };
 
+export const germanPartNames: Readonly<Record<string, string>> = { Supply: 'Quelle', Jack: 'Buchse' };
+
 export const germanRoles: Readonly<Record<PartRole, string>> = {
   timer: 'Doppeltimer, 14 Stifte',
   comparator: 'Doppelkomparator, 8 Stifte',

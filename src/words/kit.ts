@@ -57,11 +57,11 @@ export function netName(net: NetId): string {
   return NET[net.slice(0, net.length - voice.length) as CommonNet | VoiceNet] + voice;
 }
 
-/** A net by its name; what is no net stays as it is. */
+/** A net or a part by its name. */
 export const netOrPart = (name: string): string => {
   const [, net = '', voice = ''] = /^(.*?)( [AB])?$/.exec(name) ?? [];
   const known = (NET as Readonly<Record<string, string>>)[net];
-  return known === undefined ? name : known + voice;
+  return known === undefined ? partName(name) : known + voice;
 };
 
 export type PartRole =
@@ -124,6 +124,12 @@ export const ROLE: Readonly<Record<PartRole, string>> = spoken('part roles', {
   'test pin': 'test pin',
 });
 
+/** Parts whose reference is a word. */
+const PART: Readonly<Record<string, string>> = spoken('part names', { Supply: 'Supply', Jack: 'Jack' });
+
+/** A part as it is named beside its drawing: `R3`, `Jack`. */
+export const partName = (ref: string): string => PART[ref] ?? ref;
+
 /** Names of leads that are no plain numbers. */
 const LEAD: Readonly<Record<string, string>> = spoken('leads', {
   plus: '+',
@@ -137,9 +143,9 @@ const LEAD: Readonly<Record<string, string>> = spoken('leads', {
 
 /** `R3.1`, `U1 pin 4`, `VR1 wiper`. A part with one lead is named by itself. */
 export function leadName(ref: string, lead: string, only: boolean): string {
-  if (only) return ref;
+  if (only) return partName(ref);
   if (/^U\d/.test(ref)) return kitWords.pin(ref, lead);
-  return /^\d+$/.test(lead) ? `${ref}.${lead}` : `${ref} ${LEAD[lead] ?? lead}`;
+  return /^\d+$/.test(lead) ? `${ref}.${lead}` : `${partName(ref)} ${LEAD[lead] ?? lead}`;
 }
 
 export const kitWords = spoken('kit lists', {
