@@ -73,7 +73,12 @@ function formatter(locale: string, kind: 'figures' | 'decimals', digits: number)
     locale,
     kind === 'figures'
       ? ({ maximumSignificantDigits: digits, useGrouping: 'min2' } as Intl.NumberFormatOptions)
-      : { minimumFractionDigits: digits, maximumFractionDigits: digits, useGrouping: false },
+      : {
+          minimumFractionDigits: digits,
+          maximumFractionDigits: digits,
+          useGrouping: false,
+          signDisplay: 'negative',
+        },
   );
   formatters.set(key, made);
   return made;

@@ -119,9 +119,9 @@ export type Unit = 'V' | 'A' | 'Hz';
 export function measured(value: number, unit: Unit): string {
   switch (unit) {
     case 'V':
-      return formatFixed(value, 2, 'V');
+      return formatFixed(value, 2, 'V').replace('-', '−');
     case 'A':
-      return `${formatFixed(value * 1000, 1)}\u00A0mA`;
+      return `${formatFixed(value * 1000, 1)}\u00A0mA`.replace('-', '−');
     case 'Hz':
       return `${formatNumber(value, 4)}\u00A0Hz`;
   }

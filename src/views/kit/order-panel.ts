@@ -124,6 +124,13 @@ export class OrderPanel extends AppElement {
         table.order {
           font-size: 9pt;
         }
+        table.order thead th {
+          font-size: 8pt;
+        }
+        table.order td,
+        table.order thead th {
+          padding-right: 5px;
+        }
         table.order th[scope='row'] {
           width: 54%;
         }
