@@ -3,11 +3,15 @@ import type { Page } from 'playwright-core';
 
 /**
  * Makes every word on the page 40 % longer by repeating its last letters; numbers, units and single letters stay. What
- * the page says anew afterwards is as long as ever, so measure at once.
+ * is longer already stays as it is; what the page says anew afterwards is as long as ever, so measure at once. Gives
+ * how many texts are longer now.
  */
 export function lengthen(page: Page): Promise<number> {
   return page.evaluate(() => {
-    let changed = 0;
+    const here = window as Window & { longerTexts?: WeakMap<Text, string> };
+    here.longerTexts ??= new WeakMap();
+    const made = here.longerTexts;
+    let count = 0;
     const longer = (word: string): string => {
       const more = Math.ceil(0.4 * word.length);
       return word + word.slice(-1).repeat(more);
@@ -16,8 +20,12 @@ export function lengthen(page: Page): Promise<number> {
       for (const node of root.childNodes) {
         if (node instanceof Text) {
           const text = node.data.replaceAll(/(?<![\p{L}\d])\p{L}{3,}(?![\p{L}\d])/gu, longer);
-          if (text !== node.data) changed += 1;
-          if (text !== node.data) node.data = text;
+          if (made.get(node) === node.data) count += 1;
+          else if (text !== node.data) {
+            node.data = text;
+            made.set(node, text);
+            count += 1;
+          }
         }
         if (node instanceof Element && ['STYLE', 'SCRIPT', 'NOSCRIPT'].includes(node.tagName)) continue;
         if (node instanceof Element && node.shadowRoot) visit(node.shadowRoot);
@@ -25,7 +33,7 @@ export function lengthen(page: Page): Promise<number> {
       }
     };
     visit(document);
-    return changed;
+    return count;
   });
 }
 
