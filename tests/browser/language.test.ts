@@ -16,6 +16,8 @@ import { strip, tabTo } from './support/visit.ts';
 const { site } = inject('house');
 const WIDE = { width: 1280, height: 900 };
 const NARROW = { width: 320, height: 700 };
+/** A4 within margins of 12 mm. */
+const PAPER = { width: 703, height: 1032 };
 const browser = oneBrowser();
 
 /** Waits for what a sheet of the kit makes in its worker. */
@@ -44,7 +46,7 @@ async function* stops(page: Page): AsyncGenerator<string> {
   }
 }
 
-/** Nothing is clipped there, unfolded, wide or narrow; `longer`: in a language two fifths longer. */
+/** Nothing is clipped there, unfolded, wide, narrow or on paper; `longer`: in a language two fifths longer. */
 async function fits(page: Page, stop: string, language: 'as it is' | 'longer' = 'as it is'): Promise<void> {
   for (const view of [WIDE, NARROW]) {
     await page.setViewportSize(view);
@@ -52,6 +54,12 @@ async function fits(page: Page, stop: string, language: 'as it is' | 'longer' = 
     if (language === 'longer') expect(await lengthen(page)).toBeGreaterThan(20);
     expect(await clipped(page), `${stop} at ${view.width}, ${language}`).toEqual([]);
   }
+  if (!stop.startsWith('kit')) return;
+  await page.setViewportSize(PAPER);
+  await page.emulateMedia({ media: 'print' });
+  if (language === 'longer') await lengthen(page);
+  expect(await clipped(page, 'paper'), `${stop} on paper, ${language}`).toEqual([]);
+  await page.emulateMedia({ media: null });
 }
 
 const radio = (page: Page, name: string) => page.getByRole('radio', { name, exact: true });
