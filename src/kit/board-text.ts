@@ -1,6 +1,6 @@
 /** The connection list, cut list and link list as plain text: what is printed beside the drawing. */
 import { formatFixed, formatQuantity } from '../quantity/format.ts';
-import { kitWords, leadName, netName, ROLE } from '../words/kit.ts';
+import { kitWords, leadName, netName, partName, ROLE } from '../words/kit.ts';
 import { type BoardPlan, holeName } from './board-plan.ts';
 import type { Body, Connections } from './parts.ts';
 
@@ -31,7 +31,9 @@ export function connectionText({ parts, nets }: Connections): string {
     '',
     kitWords.parts,
     ...parts.map(({ ref, role, voice, body }) =>
-      [ref.padEnd(7), valueText(body).padEnd(8), `${ROLE[role]}${voiceOf(voice)}`].join('  ').trimEnd(),
+      [partName(ref).padEnd(7), valueText(body).padEnd(8), `${ROLE[role]}${voiceOf(voice)}`]
+        .join('  ')
+        .trimEnd(),
     ),
     '',
     kitWords.nets,

@@ -4,7 +4,7 @@
  */
 import { parseQuantity } from '../quantity/parse.ts';
 import type { Farads, Fraction, Ohms } from '../quantity/units.ts';
-import type { BandColour } from '../words/bench.ts';
+import { type BandColour, colourWords } from '../words/bench.ts';
 
 interface Meaning {
   readonly figure: number | null;
@@ -67,7 +67,7 @@ export type BandReading =
     }
   | { readonly ok: false; readonly problem: BandProblem };
 
-/** Bands as words, from the end the first is nearest to: three (no tolerance band, ± 20 %) to six. */
+/** Bands by their English names or those of the language spoken, from the end the first is nearest to: three (no tolerance band, ± 20 %) to six. */
 export function readBands(words: string | readonly string[]): BandReading {
   const names = typeof words === 'string' ? words.trim().split(/[\s,;–-]+/) : words;
   const bands: BandColour[] = [];
@@ -82,12 +82,20 @@ export function readBands(words: string | readonly string[]): BandReading {
   return { ok: true, value: read, reversed: 'kind' in other ? null : other };
 }
 
-/** Other spellings people use. */
-const SPELLINGS: Readonly<Record<string, BandColour>> = { gray: 'grey', purple: 'violet' };
+/** Other spellings people use, in either language. */
+const SPELLINGS: Readonly<Record<string, BandColour>> = {
+  gray: 'grey',
+  purple: 'violet',
+  lila: 'violet',
+  gruen: 'green',
+  weiss: 'white',
+  silbern: 'silver',
+  golden: 'gold',
+};
 
 function colourNamed(name: string): BandColour | null {
   const tidy = name.trim().toLowerCase();
-  return SPELLINGS[tidy] ?? COLOURS.find((colour) => colour === tidy) ?? null;
+  return SPELLINGS[tidy] ?? COLOURS.find((colour) => colour === tidy || colourWords[colour] === tidy) ?? null;
 }
 
 function marked(bands: readonly BandColour[]): Marked | BandProblem {

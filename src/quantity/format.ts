@@ -50,6 +50,11 @@ export function formatShare(value: number, decimals = 0, locale = spokenLocale):
   return formatFixed(value * 100, decimals, '%', locale);
 }
 
+/** A day as people write it: `21 June 2026`. */
+export function formatDay(day: Date, locale = spokenLocale): string {
+  return new Intl.DateTimeFormat(locale, { dateStyle: 'long' }).format(day);
+}
+
 /** Whole cents with a real sign: `+6`, `−2`, `0`. */
 export function formatSigned(value: number, locale = spokenLocale): string {
   const whole = Math.round(value);
@@ -68,7 +73,12 @@ function formatter(locale: string, kind: 'figures' | 'decimals', digits: number)
     locale,
     kind === 'figures'
       ? ({ maximumSignificantDigits: digits, useGrouping: 'min2' } as Intl.NumberFormatOptions)
-      : { minimumFractionDigits: digits, maximumFractionDigits: digits, useGrouping: false },
+      : {
+          minimumFractionDigits: digits,
+          maximumFractionDigits: digits,
+          useGrouping: false,
+          signDisplay: 'negative',
+        },
   );
   formatters.set(key, made);
   return made;

@@ -105,7 +105,7 @@ export class LampNote extends AppElement {
         </div>
         ${this.#soundWords()} ${this.#noticeWords()}
       </header>
-      ${keyed(this.#session.value.language, html`<live-strip class=${place} .app=${this.app}></live-strip>${this.#languageNote()}${this.#place()}`)}
+      ${keyed(this.#session.value.language, html`<live-strip class=${place} .app=${this.app}></live-strip>${this.#place()}`)}
       <footer>
         <label>
           <input
@@ -128,14 +128,6 @@ export class LampNote extends AppElement {
           html`<a href="#/${one}" aria-current=${one === place ? 'page' : nothing}>${words.places.names[one]}</a>`,
       )}
     </nav>`;
-  }
-
-  /** A place whose words stand in one language says so, rather than speaking half of another. */
-  #languageNote(): TemplateResult | typeof nothing {
-    const { place, language } = this.#session.value;
-    return place === 'kit' && language !== 'en'
-      ? html`<p class="coming">${words.places.onlyEnglish}</p>`
-      : nothing;
   }
 
   #place(): TemplateResult {

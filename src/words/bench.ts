@@ -1,6 +1,7 @@
 /** Words of the bench: colours, what a part is for, test points, verdicts. Faults have a file of their own. */
 import { formatFixed, formatNumber, formatQuantity, formatShare } from '../quantity/format.ts';
 import type { Fraction, VoiceId } from '../quantity/units.ts';
+import { spoken } from './spoken.ts';
 
 /** Colours of resistor bands, by the names people read out. */
 export type BandColour =
@@ -18,12 +19,28 @@ export type BandColour =
   | 'silver'
   | 'pink';
 
+export const colourWords: Readonly<Record<BandColour, string>> = spoken('band colours', {
+  black: 'black',
+  brown: 'brown',
+  red: 'red',
+  orange: 'orange',
+  yellow: 'yellow',
+  green: 'green',
+  blue: 'blue',
+  violet: 'violet',
+  grey: 'grey',
+  white: 'white',
+  gold: 'gold',
+  silver: 'silver',
+  pink: 'pink',
+});
+
 /** Bands as read out: `brown black black red brown`. */
 export function bandWords(bands: readonly BandColour[]): string {
-  return bands.join(' ');
+  return bands.map((band) => colourWords[band]).join(' ');
 }
 
-const ROLES: Readonly<Record<string, string>> = {
+const ROLES: Readonly<Record<string, string>> = spoken('part uses', {
   charge: 'RA',
   'fixed rb': 'fixed part of RB',
   pitch: 'pitch',
@@ -51,7 +68,7 @@ const ROLES: Readonly<Record<string, string>> = {
   comparator: 'comparator',
   board: 'board',
   'test pin': 'test points',
-};
+});
 
 /** What parts are for: `RA A, RA B; pull-up A`. */
 export function useWords(uses: readonly { readonly role: string; readonly voice: VoiceId | null }[]): string {
@@ -66,19 +83,16 @@ export type BandTrouble =
   | { readonly kind: 'band count'; readonly count: number }
   | { readonly kind: 'misplaced'; readonly colour: BandColour; readonly place: number };
 
-export function bandTroubleWords(problem: BandTrouble): string {
+function bandTrouble(problem: BandTrouble): string {
   switch (problem.kind) {
     case 'not a colour':
-      return `“${problem.read}” is no band colour; there are ${COLOUR_LIST}.`;
+      return `“${problem.read}” is no band colour; there are black, brown, red, orange, yellow, green, blue, violet, grey, white, gold, silver and pink.`;
     case 'band count':
       return `A resistor has three to six bands; read ${problem.count}.`;
     case 'misplaced':
-      return `${problem.colour} cannot stand at place ${problem.place}: try reading from the other end.`;
+      return `${colourWords[problem.colour]} cannot stand at place ${problem.place}: try reading from the other end.`;
   }
 }
-
-const COLOUR_LIST =
-  'black, brown, red, orange, yellow, green, blue, violet, grey, white, gold, silver and pink';
 
 export type ValueVerdict =
   | { readonly kind: 'matches' }
@@ -86,7 +100,7 @@ export type ValueVerdict =
   | { readonly kind: 'decades'; readonly decades: number }
   | { readonly kind: 'other value'; readonly ratio: number };
 
-export function valueVerdictWords(verdict: ValueVerdict): string {
+function valueVerdict(verdict: ValueVerdict): string {
   switch (verdict.kind) {
     case 'matches':
       return 'The right part.';
@@ -105,20 +119,19 @@ export type Unit = 'V' | 'A' | 'Hz';
 export function measured(value: number, unit: Unit): string {
   switch (unit) {
     case 'V':
-      return formatFixed(value, 2, 'V');
+      return formatFixed(value, 2, 'V').replace('-', '−');
     case 'A':
-      return `${formatFixed(value * 1000, 1)}\u00A0mA`;
+      return `${formatFixed(value * 1000, 1)}\u00A0mA`.replace('-', '−');
     case 'Hz':
       return `${formatNumber(value, 4)}\u00A0Hz`;
   }
 }
 
-export function measuredRange(least: number, most: number, unit: Unit): string {
+function range(least: number, most: number, unit: Unit): string {
   return `${measured(least, unit)} to ${measured(most, unit)}`;
 }
 
-/** How sure the ranking is. */
-export function shareWords(share: Fraction): string {
+function sureness(share: Fraction): string {
   return share >= 0.995 ? 'nearly certain' : share < 0.005 ? 'most unlikely' : formatShare(share);
 }
 
@@ -142,7 +155,7 @@ export type SlipPoint =
 /** In what light. */
 export type SlipLight = 'any' | 'lit' | 'shade' | 'A shaded' | 'B shaded' | 'unplugged';
 
-const POINTS: Readonly<Record<SlipPoint, string>> = {
+const POINTS: Readonly<Record<SlipPoint, string>> = spoken('slip points', {
   rail: 'TP1 rail',
   node: 'TP2 sensor node',
   reference: 'TP3 reference',
@@ -157,20 +170,20 @@ const POINTS: Readonly<Record<SlipPoint, string>> = {
   'pitch at low end': 'Pitch, trimmer fully clockwise',
   'pitch at high end': 'Pitch, trimmer fully anticlockwise',
   'pitch at target': 'Pitch, tuned',
-};
+});
 
-const LIGHTS: Readonly<Record<SlipLight, string>> = {
+const LIGHTS: Readonly<Record<SlipLight, string>> = spoken('slip lights', {
   any: '',
   lit: 'both sensors lit',
   shade: 'both sensors shaded',
   'A shaded': 'sensor A shaded',
   'B shaded': 'sensor B shaded',
   unplugged: 'sensor unplugged',
-};
+});
 
-/** `TP2 sensor node A, both sensors lit`. */
+/** `TP2 sensor node A, both sensors lit`; `TP5 timing capacitor A, average`: the voice stands before the first comma. */
 export function slipPointWords(point: SlipPoint, voice: VoiceId | null, light: SlipLight): string {
-  const where = `${POINTS[point]}${voice === null ? '' : ` ${voice}`}`;
+  const where = voice === null ? POINTS[point] : POINTS[point].replace(/(?=,|$)/, ` ${voice}`);
   return light === 'any' ? where : `${where}, ${LIGHTS[light]}`;
 }
 
@@ -182,7 +195,7 @@ export type SlipVerdict =
       readonly why: 'negative' | 'above the supply' | 'not a number' | 'too large';
     };
 
-export function verdictWords(verdict: SlipVerdict): string {
+function slipVerdict(verdict: SlipVerdict): string {
   switch (verdict.kind) {
     case 'good':
       return 'Good.';
@@ -198,18 +211,29 @@ export function verdictWords(verdict: SlipVerdict): string {
   }
 }
 
-/** The kit log: kit numbers, no names. */
-export const logWords = {
+/** What the bench judges, told in whole sentences. */
+export const benchWords = spoken('bench', { bandTrouble, valueVerdict, range, sureness, slipVerdict });
+
+export const bandTroubleWords = (problem: BandTrouble): string => benchWords.bandTrouble(problem);
+export const valueVerdictWords = (verdict: ValueVerdict): string => benchWords.valueVerdict(verdict);
+export const verdictWords = (verdict: SlipVerdict): string => benchWords.slipVerdict(verdict);
+export const measuredRange = (least: number, most: number, unit: Unit): string =>
+  benchWords.range(least, most, unit);
+/** How sure the ranking is. */
+export const shareWords = (share: Fraction): string => benchWords.sureness(share);
+
+/** The kit log: kit numbers, no names. The columns are those of its file, the same in every language. */
+export const logWords = spoken('kit log', {
   columns: ['kit', 'fault', 'minutes', 'readings', 'lost'],
   noNames: 'Kit numbers only: no names, please.',
   refused: (line: number, column: string | null, read: string) =>
     column === null
       ? `The first line should be kit,fault,minutes,readings,lost; read “${read}”.`
       : `Line ${line}, column ${column}: “${read}” cannot be read. Nothing was taken from this file.`,
-} as const;
+} as const);
 
 /** Words for the check of a board by its sound. */
-export const soundCheckWords = {
+export const soundCheckWords = spoken('sound check', {
   oneVoice: 'One voice at a time: shade or light the other sensor until it is silent.',
   none: {
     'too short': 'The recording is too short: a quarter of a second at least, better two.',
@@ -223,4 +247,4 @@ export const soundCheckWords = {
       ? 'Leave the trimmer.'
       : `Turn it ${formatNumber(Math.abs(turn) * degrees, 2)}° ${way}.`;
   },
-} as const;
+} as const);

@@ -81,7 +81,6 @@ export const germanPage: Translated<typeof words> = {
     missing: (place) =>
       `${place} wurde nicht geladen. Bitte nachsehen, ob die Seite noch ausgeliefert wird; nichts von der Arbeit ist verloren.`,
     again: 'Noch einmal versuchen',
-    onlyEnglish: 'Dieser Ort spricht bisher nur Englisch.',
   },
   bar: {
     name: 'Name dieses Entwurfs (bitte keine Namen von Menschen)',

@@ -1,6 +1,22 @@
 /** All lists of words in German, by the names they are told under. Loaded when German is first chosen. */
 import { germanCautions } from './de-cautions.ts';
 import { germanClassPage } from './de-class.ts';
+import { germanEar, germanFaults, germanFinder } from './de-faults.ts';
+import { germanKit } from './de-kit.ts';
+import {
+  germanBench,
+  germanColours,
+  germanKitLists,
+  germanKitLog,
+  germanLeads,
+  germanNets,
+  germanPartNames,
+  germanRoles,
+  germanSlipLights,
+  germanSlipPoints,
+  germanSoundCheck,
+  germanUses,
+} from './de-kit-lists.ts';
 import { germanLessons } from './de-lessons.ts';
 import {
   germanLamps,
@@ -10,6 +26,7 @@ import {
   germanScenes,
   germanTakes,
 } from './de-listen.ts';
+import { germanOrder, germanOrderLines } from './de-order.ts';
 import { germanPage } from './de-page.ts';
 import { dielectricNames, intervalNames, pitch, trimmerNames } from './de-pitch.ts';
 import { pitchFound } from './de-pitch-found.ts';
@@ -40,4 +57,22 @@ export const germanLists: Lists = {
   'room words': roomWords,
   'class page': germanClassPage,
   lessons: germanLessons,
+  kit: germanKit,
+  nets: germanNets,
+  'part roles': germanRoles,
+  'part names': germanPartNames,
+  leads: germanLeads,
+  'kit lists': germanKitLists,
+  'order lines': germanOrderLines,
+  order: germanOrder,
+  'band colours': germanColours,
+  'part uses': germanUses,
+  bench: germanBench,
+  'slip points': germanSlipPoints,
+  'slip lights': germanSlipLights,
+  'kit log': germanKitLog,
+  'sound check': germanSoundCheck,
+  faults: germanFaults,
+  ear: germanEar,
+  finder: germanFinder,
 };

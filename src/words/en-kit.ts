@@ -1,6 +1,7 @@
 /** Words of the place Kit: its sheets, the order, the connection list, the board plan. In English. */
 import { formatFixed, formatNumber, formatShare } from '../quantity/format.ts';
 import type { Fraction, VoiceId } from '../quantity/units.ts';
+import { spoken } from './spoken.ts';
 
 const count = (n: number, one: string, many = `${one}s`): string =>
   `${formatNumber(n, 6)} ${n === 1 ? one : many}`;
@@ -9,7 +10,7 @@ const hours = (minutes: number): string =>
 export const millimetres = (value: number): string =>
   `${formatFixed(value, value % 1 === 0 ? 0 : 1)}\u00A0mm`;
 
-export const kitViewWords = {
+export const kitViewWords = spoken('kit', {
   why: 'Why',
   sheets: 'Sheets',
   sheetNames: {
@@ -482,7 +483,7 @@ export const kitViewWords = {
     diode: 'Schottky',
   },
   voice: (voice: VoiceId) => `voice ${voice}`,
-} as const;
+} as const);
 
 const PREFIXES: readonly (readonly [number, string])[] = [
   [1e6, 'M'],
@@ -498,7 +499,7 @@ const PREFIXES: readonly (readonly [number, string])[] = [
 export function shortValue(value: number): string {
   const [scale, prefix] = PREFIXES.find(([size]) => value >= size * 0.99999) ?? [1, ''];
   const text = formatFixedShort(value / scale);
-  return text.includes('.') ? (prefix === '' ? text : text.replace('.', prefix)) : `${text}${prefix}`;
+  return /[.,]/.test(text) && prefix !== '' ? text.replace(/[.,]/, prefix) : `${text}${prefix}`;
 }
 
-const formatFixedShort = (value: number): string => String(Number(value.toPrecision(4)));
+const formatFixedShort = (value: number): string => formatNumber(value, 4);

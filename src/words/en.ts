@@ -79,7 +79,6 @@ export const words = spoken('page', {
     missing: (place: string) =>
       `${place} did not load. Look whether the page is still served; nothing you made is lost.`,
     again: 'Try again',
-    onlyEnglish: 'This place speaks English only so far.',
   },
   bar: {
     name: 'Name of this design (no names of people, please)',

@@ -1,5 +1,6 @@
 /** Faults of a board in words: what it is, how to mend it, how to confirm it; and what the ear is asked. */
 import type { VoiceId } from '../quantity/units.ts';
+import { spoken } from './spoken.ts';
 
 export type FaultKind =
   | 'battery flat'
@@ -55,7 +56,7 @@ export type FaultKind =
   | 'hysteresis missing'
   | 'hum on the lead';
 
-interface FaultWords {
+export interface FaultWords {
   readonly name: string;
   readonly mend: string;
   readonly confirm: string;
@@ -67,7 +68,7 @@ const uncut = (chip: string, pins: string): FaultWords => ({
   confirm: `Chip out: no beep between pins ${pins}.`,
 });
 
-const WORDS: Readonly<Record<FaultKind, FaultWords>> = {
+const WORDS: Readonly<Record<FaultKind, FaultWords>> = spoken('faults', {
   'battery flat': {
     name: 'Battery flat',
     mend: 'Fit a fresh alkaline battery.',
@@ -284,14 +285,13 @@ const WORDS: Readonly<Record<FaultKind, FaultWords>> = {
     mend: 'Shorten or twist the lead, move it from mains leads, or change the lamp.',
     confirm: 'No roughness at the switching point under daylight or a torch.',
   },
-};
+});
 
 /** A fault in words; null = the board behaves as it should. */
 export function faultWords(kind: FaultKind | null, voice: VoiceId | null): FaultWords {
-  if (kind === null)
-    return { name: 'Nothing wrong that shows', mend: 'Nothing to mend.', confirm: 'Compare with the slip.' };
+  if (kind === null) return finderWords.nothing;
   const words = WORDS[kind];
-  return voice === null ? words : { ...words, name: `${words.name} (voice ${voice})` };
+  return voice === null ? words : { ...words, name: finderWords.ofVoice(words.name, voice) };
 }
 
 export type Hearing = 'sounds' | 'silent';
@@ -299,7 +299,7 @@ export type PitchHeard = 'right' | 'lower' | 'higher' | 'far lower' | 'far highe
 export type SweepHeard = 'clean' | 'stutters' | 'rough' | 'wide' | 'none';
 export type StartHeard = 'steady' | 'jumps';
 
-export const earWords = {
+export const earWords = spoken('ear', {
   lights: { lit: 'both sensors lit', 'A shaded': 'sensor A shaded', 'B shaded': 'sensor B shaded' },
   pitch: {
     right: 'about right',
@@ -320,12 +320,14 @@ export const earWords = {
     steady: 'keeps its pitch when the other starts',
     jumps: 'jumps in pitch when the other starts',
   } satisfies Record<StartHeard, string>,
-} as const;
+} as const);
 
 /** What the finder says beside its list. */
-export const finderWords = {
+export const finderWords = spoken('finder', {
+  nothing: { name: 'Nothing wrong that shows', mend: 'Nothing to mend.', confirm: 'Compare with the slip.' },
+  ofVoice: (fault: string, voice: VoiceId): string => `${fault} (voice ${voice})`,
   cutPower: 'Cut the power now: it draws far more than it should. Look for the fault with the battery off.',
   contradictory:
     'These readings do not fit one fault. Measure the marked ones again, or there are two faults.',
   notComputed: 'Not computed',
-} as const;
+} as const);

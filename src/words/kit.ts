@@ -3,6 +3,7 @@
  * as they stand beside a hole or a lead; the trade's own where it has one.
  */
 import type { VoiceId } from '../quantity/units.ts';
+import { spoken } from './spoken.ts';
 
 /** Nets there is one of. */
 export type CommonNet =
@@ -30,7 +31,7 @@ export type VoiceNet =
   | 'below threshold';
 export type NetId = CommonNet | `${VoiceNet} ${VoiceId}`;
 
-const NET: Readonly<Record<CommonNet | VoiceNet, string>> = {
+const NET: Readonly<Record<CommonNet | VoiceNet, string>> = spoken('nets', {
   rail: 'V+',
   ground: '0 V',
   supply: 'SUPPLY +',
@@ -48,13 +49,20 @@ const NET: Readonly<Record<CommonNet | VoiceNet, string>> = {
   out: 'OUT',
   node: 'NODE',
   plus: 'PLUS',
-};
+});
 
 /** `V+`, `CAP A`. */
 export function netName(net: NetId): string {
   const voice = / [AB]$/.exec(net)?.[0] ?? '';
   return NET[net.slice(0, net.length - voice.length) as CommonNet | VoiceNet] + voice;
 }
+
+/** A net or a part by its name. */
+export const netOrPart = (name: string): string => {
+  const [, net = '', voice = ''] = /^(.*?)( [AB])?$/.exec(name) ?? [];
+  const known = (NET as Readonly<Record<string, string>>)[net];
+  return known === undefined ? partName(name) : known + voice;
+};
 
 export type PartRole =
   | 'timer'
@@ -86,7 +94,7 @@ export type PartRole =
   | 'test pin';
 
 /** What each part is for, as the lists say it. */
-export const ROLE: Readonly<Record<PartRole, string>> = {
+export const ROLE: Readonly<Record<PartRole, string>> = spoken('part roles', {
   timer: 'dual timer, 14 pins',
   comparator: 'dual comparator, 8 pins',
   charge: 'RA, charges the capacitor',
@@ -114,10 +122,16 @@ export const ROLE: Readonly<Record<PartRole, string>> = {
   'comparator bypass': 'decoupling at the comparator',
   supply: 'leads to the supply',
   'test pin': 'test pin',
-};
+});
+
+/** Parts whose reference is a word. */
+const PART: Readonly<Record<string, string>> = spoken('part names', { Supply: 'Supply', Jack: 'Jack' });
+
+/** A part as it is named beside its drawing: `R3`, `Jack`. */
+export const partName = (ref: string): string => PART[ref] ?? ref;
 
 /** Names of leads that are no plain numbers. */
-const LEAD: Readonly<Record<string, string>> = {
+const LEAD: Readonly<Record<string, string>> = spoken('leads', {
   plus: '+',
   minus: '−',
   anode: 'anode',
@@ -125,16 +139,17 @@ const LEAD: Readonly<Record<string, string>> = {
   wiper: 'wiper',
   tip: 'tip',
   sleeve: 'sleeve',
-};
+});
 
 /** `R3.1`, `U1 pin 4`, `VR1 wiper`. A part with one lead is named by itself. */
 export function leadName(ref: string, lead: string, only: boolean): string {
-  if (only) return ref;
-  if (/^U\d/.test(ref)) return `${ref} pin ${lead}`;
-  return /^\d+$/.test(lead) ? `${ref}.${lead}` : `${ref} ${LEAD[lead] ?? lead}`;
+  if (only) return partName(ref);
+  if (/^U\d/.test(ref)) return kitWords.pin(ref, lead);
+  return /^\d+$/.test(lead) ? `${ref}.${lead}` : `${partName(ref)} ${LEAD[lead] ?? lead}`;
 }
 
-export const kitWords = {
+export const kitWords = spoken('kit lists', {
+  pin: (ref: string, pin: string): string => `${ref} pin ${pin}`,
   connectionList: 'Connection list',
   parts: 'Parts',
   nets: 'Nets',
@@ -143,4 +158,4 @@ export const kitWords = {
   cutList: 'Cut list',
   linkList: 'Link list',
   linkLength: (millimetres: string): string => `${millimetres}, bare wire`,
-} as const;
+} as const);

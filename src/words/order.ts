@@ -1,6 +1,7 @@
 /** The words of the order list: what each line is, what must match, what may vary, and the table's headings. */
 import { formatNumber, formatQuantity, formatShare } from '../quantity/format.ts';
 import type { Farads, Fraction, Ohms, VoiceId, Volts } from '../quantity/units.ts';
+import { spoken } from './spoken.ts';
 
 /** Where the kits are handed out: it decides what may be sold. */
 export type Region = 'eu' | 'uk' | 'elsewhere';
@@ -80,8 +81,7 @@ const TRIMMER = {
 const ohm = (ohms: Ohms): string => formatQuantity(ohms, 'Ω');
 const farad = (farads: Farads): string => formatQuantity(farads, 'F');
 
-/** One line in words. */
-export function lineWords(spec: OrderSpec): LineWords {
+function lineOf(spec: OrderSpec): LineWords {
   switch (spec.kind) {
     case 'resistor':
       return {
@@ -230,8 +230,7 @@ export type AlternateEffect =
   | { readonly kind: 'current'; readonly amperes: number }
   | { readonly kind: 'supply too low'; readonly leastVolts: Volts };
 
-/** One effect as a sentence. */
-export function effectWords(effect: AlternateEffect): string {
+function effectSentence(effect: AlternateEffect): string {
   switch (effect.kind) {
     case 'pitch': {
       const moved = `Voice ${effect.voice} moves ${formatNumber(Math.abs(effect.cents), 3)} cents ${effect.cents < 0 ? 'down' : 'up'}`;
@@ -263,7 +262,16 @@ export function effectWords(effect: AlternateEffect): string {
   }
 }
 
-export const orderWords = {
+/** What a line is, and what another part would do. */
+export const orderLines = spoken('order lines', { line: lineOf, effect: effectSentence });
+
+/** One line in words. */
+export const lineWords = (spec: OrderSpec): LineWords => orderLines.line(spec);
+
+/** One effect as a sentence. */
+export const effectWords = (effect: AlternateEffect): string => orderLines.effect(effect);
+
+export const orderWords = spoken('order', {
   columns: [
     'Part',
     'Must match',
@@ -292,4 +300,4 @@ export const orderWords = {
     'battery lead': 'battery leads',
     other: 'everything else',
   } satisfies Record<LossKind, string>,
-} as const;
+} as const);

@@ -1,9 +1,13 @@
 /** German from the bar, by keyboard; room for longer words; back to English; kept over a reload. */
 import type { Page } from 'playwright-core';
 import { expect, inject, test } from 'vitest';
+import { PLACES } from '../../src/app/address.ts';
+import { SHEETS, type Sheet } from '../../src/app/kit-desk.ts';
 import { germanLists } from '../../src/words/de.ts';
+import { germanKit } from '../../src/words/de-kit.ts';
 import { germanPage } from '../../src/words/de-page.ts';
 import { words } from '../../src/words/en.ts';
+import { kitViewWords } from '../../src/words/en-kit.ts';
 import { speak } from '../../src/words/spoken.ts';
 import { oneBrowser, openPage } from './support/browser.ts';
 import { clipped, lengthen, unfold } from './support/longer.ts';
@@ -12,7 +16,51 @@ import { strip, tabTo } from './support/visit.ts';
 const { site } = inject('house');
 const WIDE = { width: 1280, height: 900 };
 const NARROW = { width: 320, height: 700 };
+/** A4 within margins of 12 mm. */
+const PAPER = { width: 703, height: 1032 };
 const browser = oneBrowser();
+
+/** Waits for what a sheet of the kit makes in its worker. */
+const WORKED: Partial<Record<Sheet, string>> = {
+  board: 'board-picture',
+  cards: 'board-picture',
+  faults: 'faults-panel ol li',
+  whatif: 'whatif-panel h3',
+};
+
+/** Goes from place to place, and in the kit from sheet to sheet; gives the name of each once it is there. */
+async function* stops(page: Page): AsyncGenerator<string> {
+  for (const name of PLACES) {
+    await page.locator(`nav a[href="#/${name}"]`).click();
+    await page.locator(`place-${name} main h2`).first().waitFor();
+    if (name !== 'kit') yield name;
+    else
+      for (const sheet of SHEETS) {
+        await page.locator(`place-kit .sheets input[value=${sheet}]`).check();
+        await page
+          .locator(WORKED[sheet] ?? 'place-kit h2')
+          .first()
+          .waitFor({ state: 'attached', timeout: 30_000 });
+        yield `${name}, ${sheet}`;
+      }
+  }
+}
+
+/** Nothing is clipped there, unfolded, wide, narrow or on paper; `longer`: in a language two fifths longer. */
+async function fits(page: Page, stop: string, language: 'as it is' | 'longer' = 'as it is'): Promise<void> {
+  for (const view of [WIDE, NARROW]) {
+    await page.setViewportSize(view);
+    await unfold(page);
+    if (language === 'longer') expect(await lengthen(page)).toBeGreaterThan(20);
+    expect(await clipped(page), `${stop} at ${view.width}, ${language}`).toEqual([]);
+  }
+  if (!stop.startsWith('kit')) return;
+  await page.setViewportSize(PAPER);
+  await page.emulateMedia({ media: 'print' });
+  if (language === 'longer') await lengthen(page);
+  expect(await clipped(page, 'paper'), `${stop} on paper, ${language}`).toEqual([]);
+  await page.emulateMedia({ media: null });
+}
 
 const radio = (page: Page, name: string) => page.getByRole('radio', { name, exact: true });
 const heading = (page: Page, name: string) => page.getByRole('heading', { name, exact: true });
@@ -43,40 +91,22 @@ test('German is chosen by keyboard, fills every place without clipping, survives
   });
   expect(await box.inputValue()).toMatch(/^\d+,\d+\u00A0kΩ$/);
 
-  for (const view of [WIDE, NARROW]) {
-    await page.setViewportSize(view);
-    for (const name of Object.values(germanPage.places.names)) {
-      await place(page, name).click();
-      await page.locator(`[aria-current="page"]`, { hasText: name }).waitFor();
-      await page.locator('main h2').first().waitFor();
-      await unfold(page);
-      expect(await clipped(page), `${name} at ${view.width}`).toEqual([]);
-    }
-  }
-
   await page.reload();
   await place(page, germanPage.places.names.class).waitFor();
   expect(await pageLanguage(page)).toBe('de');
+  for await (const stop of stops(page)) await fits(page, stop);
+
+  // What lies open is said anew at once.
   await page.setViewportSize(WIDE);
+  await heading(page, germanKit.log.heading).waitFor();
   await radio(page, words.bar.languages.en).click({ force: true });
+  await heading(page, kitViewWords.log.heading).waitFor();
+  expect(await pageLanguage(page)).toBe('en');
   await place(page, words.places.names.listen).click();
   await expect.poll(() => strip(page).textContent()).toMatch(/A\s+sounding\s+A3 0 cents · 220\.0\u00A0Hz/);
-  expect(await pageLanguage(page)).toBe('en');
-
-  for (const view of [WIDE, NARROW]) {
-    await page.setViewportSize(view);
-    for (const name of Object.values(words.places.names)) {
-      await place(page, name).click();
-      await page.locator('main h2').first().waitFor();
-      await unfold(page);
-      expect(await lengthen(page)).toBeGreaterThan(20);
-      expect(await clipped(page), `${name}, two fifths longer, at ${view.width}`).toEqual([]);
-      await page.reload();
-      await page.locator('main h2').first().waitFor();
-    }
-  }
+  for await (const stop of stops(page)) await fits(page, stop, 'longer');
   await close();
-});
+}, 60_000);
 
 test('an address may ask for German, and the words of the page are then German from the start', async () => {
   const { page, close } = await openPage(browser(), `${site}#/class?lang=de`);

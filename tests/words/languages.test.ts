@@ -5,15 +5,20 @@ import { germanLists } from '../../src/words/de.ts';
 import { englishNote, germanNote } from '../../src/words/de-notes.ts';
 import '../../src/words/cautions.ts';
 import { words } from '../../src/words/en.ts';
+import '../../src/words/bench.ts';
 import '../../src/words/en-class.ts';
+import '../../src/words/en-kit.ts';
 import '../../src/words/en-lessons.ts';
 import '../../src/words/en-pitch.ts';
 import '../../src/words/en-pitch-found.ts';
 import '../../src/words/en-room.ts';
 import '../../src/words/en-room-answer.ts';
 import '../../src/words/en-scenes.ts';
+import '../../src/words/faults.ts';
+import '../../src/words/kit.ts';
 import '../../src/words/light-log.ts';
 import '../../src/words/link.ts';
+import '../../src/words/order.ts';
 import '../../src/words/room.ts';
 import { parseQuantity } from '../../src/quantity/parse.ts';
 import { faradsText, ohmsText, voltsText } from '../../src/views/edits.ts';
@@ -22,7 +27,7 @@ import '../../src/words/warnings.ts';
 
 /** Said alike in both: names of themselves, units, and trade words that German has taken over. */
 const SHARED = new Set(
-  'Lampnote English Deutsch RA C A B V Hz AA dBV dBu rms CMOS bipolar Timer Pull-up Sensor Gate Link Text Name SVG CSV h:mm:ss m:ss'
+  'Lampnote English Deutsch RA C A B V Hz AA dBV dBu rms CMOS bipolar Timer Pull-up Sensor Gate Link Text Name SVG CSV h:mm:ss m:ss V+ REF DIS CONT OUT PLUS orange gold Schottky lx'
     .toLowerCase()
     .split(' '),
 );
@@ -48,9 +53,10 @@ const shapeOf = (leaves: readonly Leaf[]): readonly string[] =>
     ({ path, word }) => `${path}: ${typeof word}${typeof word === 'function' ? ` of ${word.length}` : ''}`,
   );
 
-/** Data: where a caution stands, formulas, and the heads by which a saved drawer is read again. */
+/** Data: where a caution stands, formulas, and the heads by which a saved drawer or kit log is read again. */
 const isData = (path: string): boolean =>
-  /^cautions\.all\.\d+\.place$|\.csvHeads\.\d+$/.test(path) || path.endsWith('.algebra');
+  /^cautions\.all\.\d+\.place$|\.csvHeads\.\d+$|^kit log\.columns\.\d+$/.test(path) ||
+  path.endsWith('.algebra');
 
 /** A source that is nothing but a publication's own name. */
 const isTitle = (path: string, word: string): boolean =>
@@ -102,7 +108,7 @@ describe.each(Object.entries(germanLists))('the German list “%s”', (name, ge
     const inEnglish = new Map(english.map(({ path, word }) => [path, String(word)]));
     // Comments and the names of cases are no words that anybody reads.
     const bare = (code: string): string =>
-      code.replaceAll(/\/\/.*$|\/\*[\s\S]*?\*\/|(?:case|===|!==) (["'])[^"']*\1/gm, '');
+      code.replaceAll(/\/\/.*$|\/\*[\s\S]*?\*\/|(?:case|===|!==) (["'])[^"']*\1|(["'])[^"']*\2(?=:)/gm, '');
     const threes = (code: string): readonly string[] =>
       [...bare(code).matchAll(/(?<![\p{L}.])(?=(\p{L}{2,} \p{L}{2,} \p{L}{2,})(?![\p{L}]))/gu)]
         .map((match) => match[1] ?? '')

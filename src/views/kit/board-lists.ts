@@ -3,7 +3,7 @@ import { html, type TemplateResult } from 'lit';
 import { type BoardPlan, holeName } from '../../kit/board-plan.ts';
 import { solderingOrder } from '../../kit/joints.ts';
 import { kitViewWords, millimetres } from '../../words/en-kit.ts';
-import { kitWords, leadName, netName } from '../../words/kit.ts';
+import { kitWords, leadName, netName, partName } from '../../words/kit.ts';
 import { holesWords, stanceWords, valueWords } from './part-words.ts';
 import { wordTable } from './word-table.ts';
 
@@ -58,7 +58,7 @@ export function boardLists(plan: BoardPlan): TemplateResult {
       words.partList,
       words.partHeads,
       solderingOrder(plan).map((placed) => [
-        placed.part.ref,
+        partName(placed.part.ref),
         valueWords(placed.part.body),
         holesWords(placed),
         stanceWords(placed),

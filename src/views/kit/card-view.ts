@@ -5,7 +5,7 @@ import type { Card } from '../../kit/cards.ts';
 import { bandsOf } from '../../kit/codes.ts';
 import { measured } from '../../words/bench.ts';
 import { kitViewWords, millimetres } from '../../words/en-kit.ts';
-import { kitWords } from '../../words/kit.ts';
+import { kitWords, partName } from '../../words/kit.ts';
 import '../caution-note.ts';
 import type { Standing } from '../plots/board-picture.ts';
 import { checkWords } from './card-words.ts';
@@ -98,7 +98,7 @@ function partTable(card: Card, plan: BoardPlan): TemplateResult {
         ? html`${valueWords(body)}<br />${resistorWithWords(bands.bands)}`
         : valueWords(body);
       const holes = body.kind === 'chip' ? '' : holesWords(one);
-      return [ref, value, holes, stanceWords(one)];
+      return [partName(ref), value, holes, stanceWords(one)];
     }),
   );
 }

@@ -5,7 +5,7 @@ import type { Lampnote } from '../../app/lampnote.ts';
 import type { Design } from '../../design/design.ts';
 import type { Connections, Net } from '../../kit/parts.ts';
 import { kitViewWords } from '../../words/en-kit.ts';
-import { kitWords, leadName, netName, ROLE } from '../../words/kit.ts';
+import { kitWords, leadName, netName, partName, ROLE } from '../../words/kit.ts';
 import { AppElement } from '../app-element.ts';
 import { offerFile } from '../files.ts';
 import { Selected } from '../select.ts';
@@ -74,7 +74,7 @@ function partRows({ parts }: Connections): readonly (readonly string[])[] {
   return parts
     .filter(({ body }) => body.kind !== 'test pin')
     .map(({ ref, body, role, voice, leads }) => [
-      ref,
+      partName(ref),
       valueWords(body),
       voice === null ? ROLE[role] : `${ROLE[role]}, ${kitViewWords.voice(voice)}`,
       leads

@@ -38,7 +38,7 @@ const read = {
 /** An emptied box takes the price away. */
 const readPrice: ReadText = (text) => (text.trim() === '' ? { ok: true, value: -1 } : read.price(text));
 const shareText = (value: number | null): string =>
-  value === null ? '' : formatShare(value, 1).replace('.0', '');
+  value === null ? '' : formatShare(value, 1).replace(/[.,]0/, '');
 const priceText = (value: number | null): string => (value === null ? '' : formatFixed(value, 2));
 const dash = '–';
 
@@ -123,6 +123,13 @@ export class OrderPanel extends AppElement {
         }
         table.order {
           font-size: 9pt;
+        }
+        table.order thead th {
+          font-size: 8pt;
+        }
+        table.order td,
+        table.order thead th {
+          padding-right: 5px;
         }
         table.order th[scope='row'] {
           width: 54%;

@@ -4,7 +4,7 @@ import type { Joint } from '../../kit/joints.ts';
 import type { Body } from '../../kit/parts.ts';
 import { formatQuantity } from '../../quantity/format.ts';
 import { kitViewWords } from '../../words/en-kit.ts';
-import { leadName, netName } from '../../words/kit.ts';
+import { leadName, netName, partName } from '../../words/kit.ts';
 
 const words = kitViewWords;
 
@@ -65,7 +65,9 @@ export function holesWords({ part, leads }: PlacedPart): string {
     .map(({ lead, at }) =>
       part.leads.length === 1
         ? holeName(at)
-        : `${leadName(part.ref, lead, false).replace(`${part.ref} `, '').replace(`${part.ref}.`, '')} ${holeName(at)}`,
+        : `${leadName(part.ref, lead, false)
+            .replace(`${partName(part.ref)} `, '')
+            .replace(`${part.ref}.`, '')} ${holeName(at)}`,
     )
     .join(', ');
 }

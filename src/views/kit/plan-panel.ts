@@ -10,6 +10,7 @@ import { PITCH_MILLIMETRES } from '../../kit/board-bodies.ts';
 import { BOARD_SIZES, type BoardPlan, holeName, holeNamed } from '../../kit/board-plan.ts';
 import { jointsOf } from '../../kit/joints.ts';
 import { kitViewWords, millimetres } from '../../words/en-kit.ts';
+import { netOrPart, partName } from '../../words/kit.ts';
 import { AppElement } from '../app-element.ts';
 import '../controls/choice-row.ts';
 import { choicesOf } from '../controls/choices.ts';
@@ -258,7 +259,7 @@ export class PlanPanel extends AppElement {
             </button>
           </p>`;
       case 'capacitor':
-        return html`<p>${says.capacitor(change.ref, change.to)}</p>`;
+        return html`<p>${says.capacitor(partName(change.ref), change.to)}</p>`;
       case 'free hole':
         return html`<p>${says['free hole'](holeName(change.hole))}</p>
           <p>
@@ -321,16 +322,16 @@ function refusalWords(refusal: Refusal): string {
   const { refusal: says } = kitViewWords;
   switch (refusal.kind) {
     case 'part missing':
-      return says['part missing'](refusal.ref);
+      return says['part missing'](partName(refusal.ref));
     case 'board too small':
       return says['board too small'](
         words.sizeName(refusal.needs.strips, refusal.needs.holes),
         words.sizeName(refusal.has.strips, refusal.has.holes),
       );
     case 'in the way':
-      return says['in the way'](refusal.ref);
+      return says['in the way'](partName(refusal.ref));
     case 'net impossible':
-      return says['net impossible'](refusal.names.join(', '));
+      return says['net impossible'](refusal.names.map(netOrPart).join(', '));
     case 'not proved':
       return says['not proved'];
   }

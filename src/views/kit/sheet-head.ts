@@ -1,5 +1,6 @@
 /** What stands at the head of every printed sheet: whose design, which day, and the link that opens it. */
 import { css, html, type TemplateResult } from 'lit';
+import { formatDay } from '../../quantity/format.ts';
 import { kitViewWords } from '../../words/en-kit.ts';
 import '../plots/qr-code.ts';
 
@@ -21,7 +22,7 @@ export function sheetHead(name: string, link: string): TemplateResult {
   </div>`;
 }
 
-const today = (): string => new Intl.DateTimeFormat('en-GB', { dateStyle: 'long' }).format(new Date());
+const today = (): string => formatDay(new Date());
 
 export const sheetHeadStyles = css`
   .head {

@@ -14,7 +14,7 @@ import type { CommitDetail, ReadText } from '../controls/events.ts';
 import { reader } from '../edits.ts';
 import { fieldStyles } from '../fields.ts';
 import '../controls/quantity-field.ts';
-import { wholeField, wholeReader } from '../pitch/readers.ts';
+import { numberField, wholeField, wholeReader } from '../pitch/readers.ts';
 import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
 import { kitStyles } from './kit-styles.ts';
@@ -22,7 +22,7 @@ import { kitStyles } from './kit-styles.ts';
 const words = kitViewWords.slip;
 const readKit = wholeReader(BATCH_LIMITS.kitNumber);
 const readLux = reader('illuminance', { min: 0.1, max: 100_000 });
-const luxText = (value: number): string => String(Number(value.toPrecision(4)));
+const luxText = (value: number): string => numberField(value, 4);
 
 export class SlipPanel extends AppElement {
   static override styles = [

@@ -10,7 +10,7 @@ import { kitViewWords } from '../../words/en-kit.ts';
 import { AppElement } from '../app-element.ts';
 import { reader } from '../edits.ts';
 import { fieldStyles, freeField } from '../fields.ts';
-import { wholeField, wholeReader } from '../pitch/readers.ts';
+import { numberField, wholeField, wholeReader } from '../pitch/readers.ts';
 import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
 import { kitStyles } from './kit-styles.ts';
@@ -23,7 +23,7 @@ const read = {
   badJoint: reader('share', { min: 0, max: 0.5 }),
   minutes: reader('number', { min: 0, max: 600 }),
 };
-const minutesText = (value: number): string => String(Number(value.toPrecision(3)));
+const minutesText = (value: number): string => numberField(value, 3);
 
 export class WorkshopPanel extends AppElement {
   static override properties = { ...AppElement.properties, cards: { attribute: false } };

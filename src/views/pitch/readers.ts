@@ -37,9 +37,11 @@ export const centsReader = (limits: Limits): ReadText =>
 export const wholeReader = (limits: Limits): ReadText =>
   numberReader(limits, 'whole', '', (text) => text, true);
 
-/** A frequency as a box holds it: what is printed reads back as the same value. */
+/** A number as a box holds it: what is printed reads back as the same value. */
+export const numberField = (value: number, figures: number): string =>
+  boxText(formatNumber(value, figures).replaceAll('\u202F', ''));
 export const hertzField = (value: number | null): string =>
-  value === null ? '' : `${boxText(formatNumber(value, 7).replaceAll('\u202F', ''))}\u00A0Hz`;
+  value === null ? '' : `${numberField(value, 7)}\u00A0Hz`;
 export const centsField = (value: number | null): string =>
   value === null ? '' : pitchWords.field.centsPrinted(value);
 export const wholeField = (value: number | null): string => (value === null ? '' : String(value));

@@ -165,6 +165,11 @@ export class BoardPicture extends LitElement {
         text {
           stroke: #fff;
         }
+        /* What has no size to keep is no wider than the paper. */
+        :host(:not([unit='mm'])) svg {
+          max-width: 100%;
+          height: auto;
+        }
       }
     `,
   ];

@@ -5,7 +5,9 @@
 import type { Hole } from '../../kit/board-extract.ts';
 import { type BoardPlan, mirrored, type PlacedPart, stripName } from '../../kit/board-plan.ts';
 import type { Body } from '../../kit/parts.ts';
+import { formatNumber } from '../../quantity/format.ts';
 import { shortValue } from '../../words/en-kit.ts';
+import { partName } from '../../words/kit.ts';
 import {
   type Box,
   boxAt,
@@ -93,7 +95,7 @@ function bodyText(body: Body): string {
       return '';
     case 'supply':
     case 'control lead':
-      return `${Number(body.volts.toPrecision(3))} V`;
+      return `${formatNumber(body.volts, 3)} V`;
   }
 }
 
@@ -210,7 +212,8 @@ const isLeftward = ({ wires }: PartShape): boolean => wires.some(({ x1, x2 }) =>
 
 function flyingText({ placed }: PartShape): string {
   const value = bodyText(placed.part.body);
-  return value === '' ? placed.part.ref : `${placed.part.ref} ${value}`;
+  const name = partName(placed.part.ref);
+  return value === '' ? name : `${name} ${value}`;
 }
 
 function boundsOf(board: Box, parts: readonly PartShape[], size: number): Box {
@@ -284,7 +287,8 @@ function componentLabels(
       continue;
     }
     const value = bodyText(shape.placed.part.body);
-    const texts = value === '' ? [[ref]] : [[ref, value], [`${ref} ${value}`], [ref]];
+    const name = partName(ref);
+    const texts = value === '' ? [[name]] : [[name, value], [`${name} ${value}`], [name]];
     wanted.push({ key: ref, body, own, texts, isOutside: shape.isRound && shape.placed.standsAt !== null });
   }
   for (const { id, from, to, millimetres } of plan.links) {

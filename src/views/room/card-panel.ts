@@ -4,6 +4,7 @@ import type { Lampnote } from '../../app/lampnote.ts';
 import { type RoomDesk, type RoomView, roomDeskOf } from '../../app/room-desk.ts';
 import type { Design } from '../../design/design.ts';
 import type { RoomAnswer } from '../../plan/room-answer.ts';
+import { formatDay } from '../../quantity/format.ts';
 import { answerWords } from '../../words/en-room-answer.ts';
 import { roomWords } from '../../words/room.ts';
 import { AppElement } from '../app-element.ts';
@@ -117,9 +118,7 @@ export class CardPanel extends AppElement {
   }
 }
 
-function today(): string {
-  return new Intl.DateTimeFormat('en-GB', { dateStyle: 'long' }).format(new Date());
-}
+const today = (): string => formatDay(new Date());
 
 customElements.define('card-panel', CardPanel);
 

@@ -125,7 +125,8 @@ export const common = css`
     color: var(--paper);
   }
   button:disabled {
-    border-style: dashed;
+    border: var(--stroke-control) dashed var(--control-line);
+    background: var(--surface);
     color: var(--muted);
     cursor: default;
   }

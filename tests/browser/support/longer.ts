@@ -3,11 +3,15 @@ import type { Page } from 'playwright-core';
 
 /**
  * Makes every word on the page 40 % longer by repeating its last letters; numbers, units and single letters stay. What
- * the page says anew afterwards is as long as ever, so measure at once.
+ * is longer already stays as it is; what the page says anew afterwards is as long as ever, so measure at once. Gives
+ * how many texts are longer now.
  */
 export function lengthen(page: Page): Promise<number> {
   return page.evaluate(() => {
-    let changed = 0;
+    const here = window as Window & { longerTexts?: WeakMap<Text, string> };
+    here.longerTexts ??= new WeakMap();
+    const made = here.longerTexts;
+    let count = 0;
     const longer = (word: string): string => {
       const more = Math.ceil(0.4 * word.length);
       return word + word.slice(-1).repeat(more);
@@ -16,8 +20,12 @@ export function lengthen(page: Page): Promise<number> {
       for (const node of root.childNodes) {
         if (node instanceof Text) {
           const text = node.data.replaceAll(/(?<![\p{L}\d])\p{L}{3,}(?![\p{L}\d])/gu, longer);
-          if (text !== node.data) changed += 1;
-          if (text !== node.data) node.data = text;
+          if (made.get(node) === node.data) count += 1;
+          else if (text !== node.data) {
+            node.data = text;
+            made.set(node, text);
+            count += 1;
+          }
         }
         if (node instanceof Element && ['STYLE', 'SCRIPT', 'NOSCRIPT'].includes(node.tagName)) continue;
         if (node instanceof Element && node.shadowRoot) visit(node.shadowRoot);
@@ -25,7 +33,7 @@ export function lengthen(page: Page): Promise<number> {
       }
     };
     visit(document);
-    return changed;
+    return count;
   });
 }
 
@@ -44,10 +52,10 @@ export function unfold(page: Page): Promise<void> {
 
 /**
  * What hangs over the window's edge, and what is cut off: elements that hide what is wider than they are. Boxes that
- * scroll sideways on purpose (tables) are let be.
+ * scroll sideways on purpose (tables) are let be; on paper nothing scrolls, and what is higher is cut off, too.
  */
-export function clipped(page: Page): Promise<readonly string[]> {
-  return page.evaluate(() => {
+export function clipped(page: Page, medium: 'screen' | 'paper' = 'screen'): Promise<readonly string[]> {
+  return page.evaluate((isPaper) => {
     const found: string[] = [];
     const told = (element: Element) =>
       `${element.tagName.toLowerCase()}.${element.className}: ${(element.textContent ?? '').trim().slice(0, 40)}`;
@@ -55,13 +63,16 @@ export function clipped(page: Page): Promise<readonly string[]> {
       for (const element of root.children) {
         const style = getComputedStyle(element);
         if (style.display === 'none' || element.matches('.visually-hidden, svg, canvas, option')) continue;
-        const within = scrolls || style.overflowX === 'auto' || style.overflowX === 'scroll';
+        const isScrolled = style.overflowX === 'auto' || style.overflowX === 'scroll';
+        const within = !isPaper && (scrolls || isScrolled);
         const box = element.getBoundingClientRect();
         if (!within && box.width > 0 && box.right > window.innerWidth + 1)
           found.push(`over: ${told(element)}`);
-        const hides = style.overflowX === 'hidden' || style.overflowX === 'clip';
+        const hides = style.overflowX === 'hidden' || style.overflowX === 'clip' || (isPaper && isScrolled);
         if (hides && !element.matches('input, select') && element.scrollWidth > element.clientWidth + 1)
           found.push(`cut: ${told(element)}`);
+        if (isPaper && hides && element.scrollHeight > element.clientHeight + 1)
+          found.push(`cut below: ${told(element)}`);
         // A button or link that is narrower than its own text.
         if (
           element.matches('button, a, label, legend, h1, h2, h3, summary') &&
@@ -78,5 +89,5 @@ export function clipped(page: Page): Promise<readonly string[]> {
     if (document.documentElement.scrollWidth > window.innerWidth)
       found.push('the page is wider than the window');
     return found;
-  });
+  }, medium === 'paper');
 }
