@@ -55,6 +55,8 @@ export class LampNote extends AppElement {
     super.connectedCallback();
     window.addEventListener('keydown', this.#key);
     window.addEventListener('pointerdown', this.#wake);
+    // To many browsers a finger has pressed only when it lifts.
+    window.addEventListener('pointerup', this.#wake);
     document.addEventListener('visibilitychange', this.#shown);
     window.addEventListener('hashchange', this.#openLink);
     window.addEventListener('dragover', this.#over);
@@ -65,6 +67,7 @@ export class LampNote extends AppElement {
     super.disconnectedCallback();
     window.removeEventListener('keydown', this.#key);
     window.removeEventListener('pointerdown', this.#wake);
+    window.removeEventListener('pointerup', this.#wake);
     document.removeEventListener('visibilitychange', this.#shown);
     window.removeEventListener('hashchange', this.#openLink);
     window.removeEventListener('dragover', this.#over);
@@ -319,7 +322,9 @@ export class LampNote extends AppElement {
     if (!document.hidden) this.app.sound.shown();
   };
 
-  readonly #wake = (): void => {
+  readonly #wake = (event: Event): void => {
+    // Its own button may be wanted to end a sound that has broken off.
+    if (event.composedPath().includes(this.renderRoot.querySelector('.sound button')!)) return;
     const { soundByLink } = this.app.session.current;
     if (soundByLink === 'on' && this.app.sound.state.current.kind === 'off') {
       // Once: whoever switches it off again has decided.
@@ -335,7 +340,7 @@ export class LampNote extends AppElement {
       void this.app.sound.off();
       return;
     }
-    this.#wake();
+    this.#wake(event);
     if (event.key === 'Escape' && !event.defaultPrevented) {
       this.app.light.setStage({ cover: { A: 0, B: 0 } });
       return;
