@@ -83,12 +83,14 @@ export class SoundDesk {
     native.resume().catch(() => undefined);
     // Tone greets in the console otherwise.
     Object.assign(globalThis, { TONE_SILENCE_LOGGING: true });
+    let begun: Player | null = null;
     try {
       const { Player: PlayerClass } = await import('../sound/player.device.ts');
       const player = new PlayerClass(native, {
         onFrame: (frame) => this.#heard(frame),
         onTrouble: (trouble) => player === this.#player && this.#told(trouble),
       });
+      begun = player;
       const start = { settings: this.#settings(), program: this.#light.program };
       const trouble = await player.start(start, this.#session.current.volumeDb);
       if (attempt !== this.#attempt) return await player.stop();
@@ -104,7 +106,7 @@ export class SoundDesk {
       this.touch();
       this.#set({ kind: 'on', trouble });
     } catch {
-      await native.close().catch(() => undefined);
+      await (begun ? begun.stop() : native.close()).catch(() => undefined);
       if (attempt === this.#attempt) this.#set({ ...OFF, trouble: 'module' });
     }
   }

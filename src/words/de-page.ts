@@ -154,8 +154,7 @@ export const germanPage: Translated<typeof words> = {
         'Der Browser hält den Ton zurück. Eine Taste drücken oder irgendwohin klicken lässt ihn weitergehen.',
       interrupted:
         'Etwas anderes hat den Ton übernommen (ein Anruf, eine Bildschirmsperre). Irgendwohin klicken holt ihn zurück.',
-      closed:
-        'Der Browser hat den Ton beendet. Eine Taste drücken oder irgendwohin klicken startet ihn neu.',
+      closed: 'Der Browser hat den Ton beendet. Eine Taste drücken oder irgendwohin klicken startet ihn neu.',
       stalled:
         'Das Tongerät steht still. Nachsehen, ob es eingesteckt ist, dann eine Taste drücken oder irgendwohin klicken.',
     },
@@ -163,8 +162,6 @@ export const germanPage: Translated<typeof words> = {
 
   notice: {
     opened: (name) => `„${name}“ ist geöffnet. Rückgängig bringt den letzten Entwurf zurück.`,
-    notKept:
-      'Dieser Browser behält den Entwurf nicht (Speicher voll oder verboten). Bitte als Datei sichern.',
     noWords: (language) =>
       `Die Worte für ${language} wurden nicht geladen. Nachsehen, ob die Seite noch ausgeliefert wird, dann noch einmal wählen.`,
     refused: (name) => `„${name}“ wurde nicht geöffnet; der eigene Entwurf ist, wie er war.`,

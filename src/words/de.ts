@@ -1,6 +1,7 @@
 /** All lists of words in German, by the names they are told under. Loaded when German is first chosen. */
 import { germanCautions } from './de-cautions.ts';
 import { germanClassPage } from './de-class.ts';
+import { germanKeeping } from './de-keeping.ts';
 import { germanLessons } from './de-lessons.ts';
 import {
   germanLamps,
@@ -21,6 +22,7 @@ import type { Lists } from './spoken.ts';
 
 export const germanLists: Lists = {
   page: germanPage,
+  keeping: germanKeeping,
   scenes: germanScenes,
   lamps: germanLamps,
   logs: germanLogs,

@@ -159,7 +159,6 @@ export const words = spoken('page', {
 
   notice: {
     opened: (name: string) => `Opened “${name}”. Undo brings the last design back.`,
-    notKept: 'This browser does not keep the design (storage is full or forbidden). Save it as a file.',
     noWords: (language: string) =>
       `The words for ${language} did not load. Look whether the page is still served, then choose again.`,
     refused: (name: string) => `“${name}” was not opened; your design is as it was.`,

@@ -137,6 +137,20 @@ const mend = (page: Page) =>
     globalThis.AudioWorkletNode = Reflect.get(globalThis, 'WholeNode') as typeof AudioWorkletNode;
   });
 
+/** How many timers the page sets within ten frames: a sound that is over leaves no clock behind. */
+const timersSet = (page: Page): Promise<number> =>
+  page.evaluate(async () => {
+    const whole = globalThis.setTimeout;
+    let count = 0;
+    globalThis.setTimeout = ((...given: Parameters<typeof whole>) => {
+      count += 1;
+      return whole(...given);
+    }) as typeof whole;
+    for (let frame = 0; frame < 10; frame += 1) await new Promise(requestAnimationFrame);
+    globalThis.setTimeout = whole;
+    return count;
+  });
+
 test('sound that does not begin says why, and begins at the next press', async () => {
   const { page, close } = await visit();
   for (const [name, spoil] of UNBEGUN) {
@@ -149,6 +163,7 @@ test('sound that does not begin says why, and begins at the next press', async (
     await page.keyboard.press('Shift+Escape');
     await hear(page, ({ state }) => state === 'closed');
   }
+  await expect.poll(() => timersSet(page)).toBe(0);
   await close();
 });
 
