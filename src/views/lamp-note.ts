@@ -60,6 +60,7 @@ export class LampNote extends AppElement {
     // To many browsers a finger has pressed only when it lifts.
     window.addEventListener('pointerup', this.#wake);
     document.addEventListener('visibilitychange', this.#shown);
+    window.addEventListener('pagehide', this.#left);
     window.addEventListener('hashchange', this.#openLink);
     window.addEventListener('dragover', this.#over);
     window.addEventListener('drop', this.#drop);
@@ -71,6 +72,7 @@ export class LampNote extends AppElement {
     window.removeEventListener('pointerdown', this.#wake);
     window.removeEventListener('pointerup', this.#wake);
     document.removeEventListener('visibilitychange', this.#shown);
+    window.removeEventListener('pagehide', this.#left);
     window.removeEventListener('hashchange', this.#openLink);
     window.removeEventListener('dragover', this.#over);
     window.removeEventListener('drop', this.#drop);
@@ -320,6 +322,13 @@ export class LampNote extends AppElement {
 
   readonly #shown = (): void => {
     if (!document.hidden) this.app.sound.shown();
+  };
+
+  /** What is still being typed counts as typed. */
+  readonly #left = (): void => {
+    let focused = document.activeElement;
+    while (focused?.shadowRoot?.activeElement) focused = focused.shadowRoot.activeElement;
+    if (focused instanceof HTMLElement) focused.blur();
   };
 
   readonly #wake = (event: Event): void => {

@@ -175,6 +175,12 @@ test('a reload in the middle of a drag keeps the value last shown, with nothing 
   await trimmer(page, 'A').press('End');
   await button(page, words.bar.undo).click();
   expect(await trimmerBox(page, 'A').inputValue()).toBe(shown);
+
+  // So is what was still being typed.
+  const name = page.getByRole('textbox', { name: words.bar.name, exact: true });
+  await name.fill('Half a na');
+  await page.reload();
+  expect(await name.inputValue()).toBe('Half a na');
   await close();
 });
 
