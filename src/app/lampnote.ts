@@ -23,21 +23,21 @@ import {
 import { Audition } from './audition.ts';
 import { seconds } from './clock.ts';
 import { derivedInstrument } from './derived.ts';
+import { Keeping } from './keeping.ts';
 import { wordsOf } from './language.ts';
 import { LightDesk } from './light-desk.ts';
 import { LightRecorder } from './light-recorder.ts';
 import { Live, type LiveFrame } from './live.ts';
 import type { Session } from './session.ts';
 import { SoundDesk } from './sound-desk.ts';
-import { keepDesign, keepSession } from './storage.device.ts';
+import { keepSession } from './storage.device.ts';
 import { DocumentStore, Store } from './store.ts';
 
-/** A notice under the bar: what happened to a file, or to the keeping of the design. */
+/** A notice under the bar: what happened to a file, a link or the language. */
 export type Notice =
   | { readonly kind: 'refused file'; readonly name: string; readonly complaints: readonly Complaint[] }
   | { readonly kind: 'refused link'; readonly sentence: string }
   | { readonly kind: 'copied'; readonly link: string | null }
-  | { readonly kind: 'not kept' }
   | { readonly kind: 'no words'; readonly language: Language }
   | { readonly kind: 'opened'; readonly name: string };
 
@@ -66,6 +66,7 @@ export class Lampnote {
   readonly design: DocumentStore<Design>;
   readonly session: Store<Session>;
   readonly notice = new Store<Notice | null>(null);
+  readonly keeping: Keeping;
   readonly live: Live;
   readonly light: LightDesk;
   readonly sound: SoundDesk;
@@ -86,7 +87,8 @@ export class Lampnote {
   /** What is heard instead of the design, while there is such a thing. */
   #heard: EngineSettings | null = null;
 
-  constructor(design: Design, session: Session) {
+  constructor(design: Design, session: Session, keeping = new Keeping()) {
+    this.keeping = keeping;
     this.design = new DocumentStore(design);
     this.session = new Store(session);
     this.#keptSession = session;
@@ -175,12 +177,31 @@ export class Lampnote {
     return this.#guest?.mayChange(before, after) === false ? before : after;
   }
 
+  /** The design as another tab has kept it, as one step; where that is gone, this one is kept. */
+  takeTheirs(label: string): void {
+    const theirs = this.keeping.takeTheirs();
+    if (theirs) this.#takeUp(theirs, label);
+    else this.keeping.keepMine();
+  }
+
+  /** Opens the design that was laid aside, as one step. */
+  openAside(label: string): void {
+    const { aside } = this.keeping.state.current;
+    if (!aside?.holds.ok) return;
+    this.#takeUp(aside.holds.design, label);
+    this.keeping.letGo();
+  }
+
+  /** The maker's own from now on: a lesson is left first. */
+  #takeUp(design: Design, label: string): void {
+    this.#guest?.leave();
+    this.design.change(label, replaceWith(design));
+  }
+
   /** Opens a file's text. A file that does not read leaves the design as it is and says why. */
   openText(name: string, text: string, label: string): boolean {
     const decoded = decodeText(text);
-    // What is opened is the maker's own: a lesson is left first.
-    if (decoded.ok) this.#guest?.leave();
-    if (decoded.ok) this.design.change(label, replaceWith(decoded.design));
+    if (decoded.ok) this.#takeUp(decoded.design, label);
     this.notice.dispatch(() =>
       decoded.ok
         ? { kind: 'opened', name: decoded.design.name }
@@ -202,8 +223,7 @@ export class Lampnote {
     if (sound) this.setSession({ soundByLink: sound });
     if (lesson) this.setSession({ lessonByLink: lesson });
     const read = await readLink(hash);
-    if (read.ok) this.#guest?.leave();
-    if (read.ok) this.design.change(label, replaceWith(read.design));
+    if (read.ok) this.#takeUp(read.design, label);
     const sentence = read.ok ? null : linkSentence(read.reason);
     if (read.ok || sentence)
       this.notice.dispatch(() =>
@@ -313,7 +333,8 @@ export class Lampnote {
 
   /** Stage and scene move many times a second; what is kept seldom does. */
   #keepSession(): void {
-    keepSession(this.session.current, this.#keptSession);
+    const isKept = keepSession(this.session.current, this.#keptSession);
+    if (isKept !== null) this.keeping.told(isKept);
     this.#keptSession = this.session.current;
   }
 
@@ -327,7 +348,6 @@ export class Lampnote {
       this.live.setSettings(settings);
       this.sound.send({ kind: 'settings', settings });
     }
-    if (this.design.isLent) return;
-    if (!keepDesign(current)) this.notice.dispatch(() => ({ kind: 'not kept' }));
+    if (!this.design.isLent) this.keeping.keep(current);
   }
 }

@@ -37,6 +37,8 @@ export class SoundDesk {
   readonly #live: Live;
   readonly #rest = new Rest(seconds());
   #player: Player | null = null;
+  /** What a start under way will play on. */
+  #starting: AudioContext | null = null;
   /** Rises with every switching on and off: a start that was overtaken is let go. */
   #attempt = 0;
 
@@ -54,7 +56,7 @@ export class SoundDesk {
 
   /** Whether the audio thread plays, and the page's own model rests. */
   get isPlaying(): boolean {
-    return this.#player !== null;
+    return this.#player !== null && this.state.current.trouble === null;
   }
 
   /** Level after the volume, dB below full scale. */
@@ -70,17 +72,25 @@ export class SoundDesk {
     this.#set({ ...OFF, kind: 'starting' });
     const AudioContextHere = globalThis.AudioContext as typeof AudioContext | undefined;
     if (!AudioContextHere) return this.#set({ ...OFF, trouble: 'unsupported' });
-    // Made and woken inside the press: some browsers let sound start only there.
-    const native = new AudioContextHere({ latencyHint: 'interactive' });
-    void native.resume();
+    let native: AudioContext;
+    try {
+      // Made and woken inside the press: some browsers let sound start only there.
+      native = new AudioContextHere({ latencyHint: 'interactive' });
+    } catch {
+      return this.#set({ ...OFF, trouble: 'no device' });
+    }
+    this.#starting = native;
+    native.resume().catch(() => undefined);
     // Tone greets in the console otherwise.
     Object.assign(globalThis, { TONE_SILENCE_LOGGING: true });
+    let begun: Player | null = null;
     try {
       const { Player: PlayerClass } = await import('../sound/player.device.ts');
       const player = new PlayerClass(native, {
         onFrame: (frame) => this.#heard(frame),
-        onTrouble: (trouble) => this.#set({ trouble }),
+        onTrouble: (trouble) => player === this.#player && this.#told(trouble),
       });
+      begun = player;
       const start = { settings: this.#settings(), program: this.#light.program };
       const trouble = await player.start(start, this.#session.current.volumeDb);
       if (attempt !== this.#attempt) return await player.stop();
@@ -96,7 +106,7 @@ export class SoundDesk {
       this.touch();
       this.#set({ kind: 'on', trouble });
     } catch {
-      await native.close().catch(() => undefined);
+      await (begun ? begun.stop() : native.close()).catch(() => undefined);
       if (attempt === this.#attempt) this.#set({ ...OFF, trouble: 'module' });
     }
   }
@@ -114,6 +124,7 @@ export class SoundDesk {
 
   /** Any press brings a faded or sleeping sound back, and a broken one anew. */
   wake(): void {
+    if (this.state.current.kind === 'starting') this.#starting?.resume().catch(() => undefined);
     if (!this.#player) return;
     this.touch();
     const { trouble } = this.state.current;
@@ -124,7 +135,8 @@ export class SoundDesk {
 
   /** The page is looked at again: a sound that was put to sleep meanwhile goes on. */
   shown(): void {
-    if (this.state.current.trouble) void this.#player?.resume();
+    const { trouble } = this.state.current;
+    if (trouble && WAITING.includes(trouble)) void this.#player?.resume();
   }
 
   /** Something was done: the tone need not fade. */
@@ -157,8 +169,15 @@ export class SoundDesk {
     await Promise.all([this.off(), this.on()]);
   }
 
+  /** Without the audio thread the page's own model goes on from here; the thread comes back to where that is then. */
+  #told(trouble: SoundTrouble | null): void {
+    if (this.isPlaying) this.#live.restart(this.#light.program);
+    if (trouble === null) this.send({ kind: 'play', ...this.#light.playing });
+    this.#set({ trouble });
+  }
+
   #heard(frame: Float64Array): void {
-    if (!this.#player) return;
+    if (!this.isPlaying) return;
     const now = seconds();
     this.#live.take(now, frame);
     const { lux, changed } = this.#live.latest!;

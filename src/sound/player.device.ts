@@ -15,6 +15,8 @@ import { type EngineMessage, FRAME_LENGTH, type WorkletStart } from './settings.
 const RAMP: Seconds = 0.05;
 /** A clock that stands still this long while it should run counts as stalled. */
 const STALL: Seconds = 0.5;
+/** A browser that holds the sound back may leave the question open; it is not waited for longer. */
+const PATIENCE: Seconds = 1;
 /** Peak of the reference note beside the voices' own full scale. */
 const REFERENCE_LEVEL = 0.5;
 const SILENT_DB = Number.NEGATIVE_INFINITY;
@@ -23,21 +25,24 @@ const SILENT_DB = Number.NEGATIVE_INFINITY;
 export type SoundTrouble =
   | 'unsupported'
   | 'insecure'
+  | 'no device'
   | 'module'
   | 'processor'
   | 'suspended'
   | 'interrupted'
+  | 'closed'
   | 'stalled';
 
 export interface PlayerEvents {
   readonly onFrame: (frame: Float64Array) => void;
-  /** Null: all is well again. */
+  /** Told when it changes. Null: all is well again. */
   readonly onTrouble: (trouble: SoundTrouble | null) => void;
 }
 
 export class Player {
   readonly #native: AudioContext;
   readonly #events: PlayerEvents;
+  #context: Context | null = null;
   #node: AudioWorkletNode | null = null;
   #gain: Gain | null = null;
   #meter: Meter | null = null;
@@ -45,6 +50,11 @@ export class Player {
   #reference: { oscillator: Oscillator; gain: Gain } | null = null;
   #stereo: { source: AudioBufferSourceNode; gain: Gain } | null = null;
   #watch = 0;
+  #volumeDb = SILENT_DB;
+  #failed = false;
+  #stalled = false;
+  /** What was told last. */
+  #trouble: SoundTrouble | null = null;
 
   /** The context must have been made inside the press that asked for sound. */
   constructor(native: AudioContext, events: PlayerEvents) {
@@ -67,6 +77,7 @@ export class Player {
       clockSource: 'timeout',
       lookAhead: 0,
     });
+    this.#context = context;
     setContext(context);
     try {
       this.#node = new AudioWorkletNode(native, 'lampnote-instrument', {
@@ -83,15 +94,20 @@ export class Player {
     this.#node.connect(this.#gain.input as unknown as AudioNode);
     this.#gain.connect(this.#meter);
     this.#gain.toDestination();
-    this.#node.onprocessorerror = () => this.#events.onTrouble('processor');
+    this.#node.onprocessorerror = () => {
+      this.#failed = true;
+      this.#check();
+    };
     this.#node.port.onmessage = ({ data }: MessageEvent<Float64Array>) => {
       if (data.length === FRAME_LENGTH) this.#events.onFrame(data);
     };
-    native.onstatechange = () => this.#check();
-    await this.resume();
     this.setVolume(volumeDb);
+    native.onstatechange = () => this.#check();
+    void this.resume();
+    await until(() => native.state === 'running', PATIENCE);
+    this.#check();
     this.#watchClock();
-    return this.#stateTrouble();
+    return this.#trouble;
   }
 
   send(message: EngineMessage): void {
@@ -100,6 +116,9 @@ export class Player {
 
   /** Loudest peak of both voices together, dB below full scale; −Infinity is silence. */
   setVolume(db: number, ramp: Seconds = RAMP): void {
+    this.#volumeDb = db;
+    // What comes back after a trouble comes back in a ramp of its own.
+    if (this.#trouble !== null) return;
     // A straight ramp of the amplitude: a ramp of the decibels would do most of its way in the end.
     this.#gain?.gain.linearRampTo(10 ** (db / 20), ramp);
   }
@@ -176,28 +195,39 @@ export class Player {
     this.#gain?.dispose();
     this.#meter?.dispose();
     await this.#native.close().catch(() => undefined);
+    // Its clock would tick on.
+    this.#context?.dispose();
   }
 
+  /** Shuts the sound while there is a trouble, since it may come back at any moment, and lets it in again after. */
   #check(): void {
-    this.#events.onTrouble(this.#stateTrouble());
+    const before = this.#trouble;
+    this.#trouble = this.#presentTrouble();
+    if (this.#trouble === before) return;
+    if (this.#trouble === null) this.setVolume(this.#volumeDb);
+    else if (before === null) this.#shut();
+    this.#events.onTrouble(this.#trouble);
   }
 
-  #stateTrouble(): SoundTrouble | null {
+  #shut(): void {
+    const now = this.#native.currentTime;
+    this.#gain?.gain.cancelScheduledValues(now).setValueAtTime(0, now);
+  }
+
+  #presentTrouble(): SoundTrouble | null {
+    if (this.#failed) return 'processor';
     const state: string = this.#native.state;
-    if (state === 'interrupted') return 'interrupted';
-    return state === 'running' ? null : 'suspended';
+    if (state === 'closed' || state === 'interrupted') return state;
+    if (state !== 'running') return 'suspended';
+    return this.#stalled ? 'stalled' : null;
   }
 
   #watchClock(): void {
     let last = this.#native.currentTime;
-    let stalled = false;
     const look = () => {
       const now = this.#native.currentTime;
-      const stands = this.#native.state === 'running' && now === last;
-      if (stands !== stalled) {
-        stalled = stands;
-        this.#events.onTrouble(stands ? 'stalled' : this.#stateTrouble());
-      }
+      this.#stalled = this.#native.state === 'running' && now === last;
+      this.#check();
       last = now;
       this.#watch = window.setTimeout(look, STALL * 1000);
     };

@@ -1,6 +1,26 @@
 /** The bar, notices and foot of the page. */
 import { css } from 'lit';
 
+/** A line under the bar with something to do about it. */
+export const noticeStyles = css`
+  .notice {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 6px 16px;
+    max-width: none;
+    margin: 0;
+    padding: 5px var(--side);
+    border-bottom: 1px solid var(--hair);
+    background: var(--sunken);
+    font-size: var(--text-control);
+  }
+  .notice p,
+  .notice ul {
+    margin: 0;
+  }
+`;
+
 export const barStyles = css`
   :host {
     --side: 28px;
@@ -65,8 +85,7 @@ export const barStyles = css`
     --label-width: 5.2em;
     --value-width: 3.4em;
   }
-  .says,
-  .notice {
+  .says {
     max-width: none;
     margin: 0;
     padding: 5px var(--side);
@@ -87,17 +106,6 @@ export const barStyles = css`
   }
   .bar select {
     max-width: 10em;
-  }
-  .notice {
-    display: flex;
-    flex-wrap: wrap;
-    align-items: center;
-    gap: 6px 16px;
-    background: var(--sunken);
-  }
-  .notice p,
-  .notice ul {
-    margin: 0;
   }
   footer {
     padding: 0 var(--side) 24px;

@@ -2,7 +2,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { keyed } from 'lit/directives/keyed.js';
 import { PLACES, type Place } from '../app/address.ts';
-import { complaintSentence } from '../app/complaint.ts';
 import type { Lampnote, Notice } from '../app/lampnote.ts';
 import { type Look, type Session, VOLUME } from '../app/session.ts';
 import type { SoundState } from '../app/sound-desk.ts';
@@ -17,9 +16,12 @@ import { AppElement } from './app-element.ts';
 import './controls/choice-row.ts';
 import type { ChooseDetail, SlideDetail } from './controls/events.ts';
 import './controls/level-slider.ts';
-import { barStyles } from './bar-styles.ts';
+import { barStyles, noticeStyles } from './bar-styles.ts';
+import { complaintList } from './complaints.ts';
 import { choicesOf } from './controls/choices.ts';
 import { droppedFile, offerFile, readFile } from './files.ts';
+import './forget-device.ts';
+import './keeping-note.ts';
 import './live-strip.ts';
 import { SHOWN_PLACES } from './places.ts';
 import { PRESETS } from './presets.ts';
@@ -28,7 +30,7 @@ import { common } from './theme/shared.ts';
 
 export class LampNote extends AppElement {
   static override properties = { ...AppElement.properties, loading: { state: true } };
-  static override styles = [common, barStyles];
+  static override styles = [common, barStyles, noticeStyles];
 
   /** How far the code of the present place is: there, on its way, or not to be had. */
   declare loading: 'there' | 'coming' | 'missing';
@@ -55,7 +57,10 @@ export class LampNote extends AppElement {
     super.connectedCallback();
     window.addEventListener('keydown', this.#key);
     window.addEventListener('pointerdown', this.#wake);
+    // To many browsers a finger has pressed only when it lifts.
+    window.addEventListener('pointerup', this.#wake);
     document.addEventListener('visibilitychange', this.#shown);
+    window.addEventListener('pagehide', this.#left);
     window.addEventListener('hashchange', this.#openLink);
     window.addEventListener('dragover', this.#over);
     window.addEventListener('drop', this.#drop);
@@ -65,7 +70,9 @@ export class LampNote extends AppElement {
     super.disconnectedCallback();
     window.removeEventListener('keydown', this.#key);
     window.removeEventListener('pointerdown', this.#wake);
+    window.removeEventListener('pointerup', this.#wake);
     document.removeEventListener('visibilitychange', this.#shown);
+    window.removeEventListener('pagehide', this.#left);
     window.removeEventListener('hashchange', this.#openLink);
     window.removeEventListener('dragover', this.#over);
     window.removeEventListener('drop', this.#drop);
@@ -104,6 +111,7 @@ export class LampNote extends AppElement {
         ${this.#soundControls()} ${this.#documentControls(this.app.design.history)}
         </div>
         ${this.#soundWords()} ${this.#noticeWords()}
+        <keeping-note .app=${this.app}></keeping-note>
       </header>
       ${keyed(this.#session.value.language, html`<live-strip class=${place} .app=${this.app}></live-strip>${this.#place()}`)}
       <footer>
@@ -117,6 +125,7 @@ export class LampNote extends AppElement {
           ${words.sound.exhibition}
         </label>
         <p class="small">${words.bar.shortcuts}</p>
+        <forget-device .app=${this.app}></forget-device>
       </footer>`;
   }
 
@@ -268,15 +277,11 @@ export class LampNote extends AppElement {
         return notice.link === null
           ? html`<p>${words.notice.linkCopied}</p>`
           : html`<p>${words.notice.linkShown} <code>${notice.link}</code></p>`;
-      case 'not kept':
-        return html`<p class="fault">${words.notice.notKept}</p>`;
       case 'no words':
         return html`<p class="fault">${words.notice.noWords(words.bar.languages[notice.language])}</p>`;
       case 'refused file':
         return html`<p class="fault">${words.notice.refused(notice.name)}</p>
-          <ul>
-            ${notice.complaints.map((one) => html`<li>${complaintSentence(one)}</li>`)}
-          </ul>`;
+          ${complaintList(notice.complaints)}`;
     }
   }
 
@@ -311,7 +316,16 @@ export class LampNote extends AppElement {
     if (!document.hidden) this.app.sound.shown();
   };
 
-  readonly #wake = (): void => {
+  /** What is still being typed counts as typed. */
+  readonly #left = (): void => {
+    let focused = document.activeElement;
+    while (focused?.shadowRoot?.activeElement) focused = focused.shadowRoot.activeElement;
+    if (focused instanceof HTMLElement) focused.blur();
+  };
+
+  readonly #wake = (event: Event): void => {
+    // Its own button may be wanted to end a sound that has broken off.
+    if (event.composedPath().includes(this.renderRoot.querySelector('.sound button')!)) return;
     const { soundByLink } = this.app.session.current;
     if (soundByLink === 'on' && this.app.sound.state.current.kind === 'off') {
       // Once: whoever switches it off again has decided.
@@ -327,7 +341,7 @@ export class LampNote extends AppElement {
       void this.app.sound.off();
       return;
     }
-    this.#wake();
+    this.#wake(event);
     if (event.key === 'Escape' && !event.defaultPrevented) {
       this.app.light.setStage({ cover: { A: 0, B: 0 } });
       return;

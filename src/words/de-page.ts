@@ -143,14 +143,17 @@ export const germanPage: Translated<typeof words> = {
         'Dieser Browser kann den Ton nicht erzeugen: Ihm fehlt das Audio-Worklet. Ein aktueller Firefox, Chrome, Edge oder Safari hat es.',
       insecure:
         'Der Browser erlaubt diesen Ton nur an einer sicheren Adresse: https, localhost oder die Ein-Datei-Seite, von der Platte geöffnet.',
+      'no device':
+        'Der Browser hat kein Tongerät geöffnet. Nachsehen, ob Lautsprecher oder Kopfhörer angeschlossen sind und kein anderes Programm sie belegt, dann noch einmal „Ton an“ drücken.',
       module:
-        'Das Tonmodul wurde nicht geladen. Die Seite neu laden; bleibt es so, die Ein-Datei-Seite öffnen.',
+        'Das Tonmodul wurde nicht geladen. Nachsehen, ob die Seite noch ausgeliefert wird, dann noch einmal „Ton an“ drücken.',
       processor:
         'Der Ton hielt wegen eines Fehlers im Tonmodul an. Eine Taste drücken oder irgendwohin klicken startet ihn neu.',
       suspended:
         'Der Browser hält den Ton zurück. Eine Taste drücken oder irgendwohin klicken lässt ihn weitergehen.',
       interrupted:
         'Etwas anderes hat den Ton übernommen (ein Anruf, eine Bildschirmsperre). Irgendwohin klicken holt ihn zurück.',
+      closed: 'Der Browser hat den Ton beendet. Eine Taste drücken oder irgendwohin klicken startet ihn neu.',
       stalled:
         'Das Tongerät steht still. Nachsehen, ob es eingesteckt ist, dann eine Taste drücken oder irgendwohin klicken.',
     },
@@ -158,8 +161,6 @@ export const germanPage: Translated<typeof words> = {
 
   notice: {
     opened: (name) => `„${name}“ ist geöffnet. Rückgängig bringt den letzten Entwurf zurück.`,
-    notKept:
-      'Dieser Browser behält den Entwurf nicht (Speicher voll oder verboten). Bitte als Datei sichern.',
     noWords: (language) =>
       `Die Worte für ${language} wurden nicht geladen. Nachsehen, ob die Seite noch ausgeliefert wird, dann noch einmal wählen.`,
     refused: (name) => `„${name}“ wurde nicht geöffnet; der eigene Entwurf ist, wie er war.`,

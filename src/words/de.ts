@@ -2,6 +2,7 @@
 import { germanCautions } from './de-cautions.ts';
 import { germanClassPage } from './de-class.ts';
 import { germanEar, germanFaults, germanFinder } from './de-faults.ts';
+import { germanKeeping } from './de-keeping.ts';
 import { germanKit } from './de-kit.ts';
 import {
   germanBench,
@@ -38,6 +39,7 @@ import type { Lists } from './spoken.ts';
 
 export const germanLists: Lists = {
   page: germanPage,
+  keeping: germanKeeping,
   scenes: germanScenes,
   lamps: germanLamps,
   logs: germanLogs,

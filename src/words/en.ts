@@ -141,13 +141,16 @@ export const words = spoken('page', {
         'This browser cannot make the sound: it has no audio worklet. A current Firefox, Chrome, Edge or Safari has.',
       insecure:
         'The browser allows this sound only on a secure address: https, localhost, or the one-file page opened from the disk.',
+      'no device':
+        'The browser did not open a sound device. Look whether a loudspeaker or headphones are connected and no other program holds them, then press “Sound on” again.',
       module:
-        'The sound module did not load. Reload the page; if it stays so, open the one-file page instead.',
+        'The sound module did not load. Look whether the page is still served, then press “Sound on” again.',
       processor:
         'The sound stopped because of a fault in the sound module. Press any key or click anywhere to start it anew.',
       suspended: 'The browser holds the sound back. Press any key or click anywhere to let it go on.',
       interrupted:
         'Something else has taken the sound (a call, a locked screen). Click anywhere to bring it back.',
+      closed: 'The browser ended the sound. Press any key or click anywhere to start it anew.',
       stalled:
         'The sound device stands still. Check that it is plugged in, then press any key or click anywhere.',
     },
@@ -155,7 +158,6 @@ export const words = spoken('page', {
 
   notice: {
     opened: (name: string) => `Opened “${name}”. Undo brings the last design back.`,
-    notKept: 'This browser does not keep the design (storage is full or forbidden). Save it as a file.',
     noWords: (language: string) =>
       `The words for ${language} did not load. Look whether the page is still served, then choose again.`,
     refused: (name: string) => `“${name}” was not opened; your design is as it was.`,

@@ -24,12 +24,12 @@ import {
   oneBrowser,
   openPage,
   type PageOptions,
-  soundOf,
   tapSound,
 } from './support/browser.ts';
 import {
   becomes,
   button,
+  dragTrimmer,
   hand,
   hearBoth,
   hearOnly,
@@ -257,39 +257,6 @@ describe('sound', () => {
     await close();
   });
 
-  test('held back by the browser says so, and a click lets it go on', async () => {
-    const { page, close } = await visit();
-    await soundButton(page).click();
-    await hearBoth(page, DEFAULT_DESIGN);
-    await page.evaluate(() =>
-      ((Reflect.get(globalThis, 'soundTap') as AnalyserNode).context as AudioContext).suspend(),
-    );
-    await page.getByText(words.sound.trouble.suspended).waitFor();
-    expect((await soundOf(page)).state).toBe('suspended');
-    await page.getByRole('heading', { name: words.product }).click();
-    await hearBoth(page, DEFAULT_DESIGN);
-    await page.getByText(words.sound.trouble.suspended).waitFor({ state: 'hidden' });
-    await close();
-  });
-
-  test('whose clock stands still says so, and a click builds it anew', async () => {
-    const { page, close } = await visit();
-    await soundButton(page).click();
-    await hearBoth(page, DEFAULT_DESIGN);
-    const first = await page.evaluateHandle(() => {
-      const { context } = Reflect.get(globalThis, 'soundTap') as AnalyserNode;
-      const stood = context.currentTime;
-      Object.defineProperty(context, 'currentTime', { get: () => stood });
-      return context;
-    });
-    await page.getByText(words.sound.trouble.stalled).waitFor();
-    await page.getByRole('heading', { name: words.product }).click();
-    await page.getByText(words.sound.trouble.stalled).waitFor({ state: 'hidden' });
-    await hearBoth(page, DEFAULT_DESIGN);
-    await expect.poll(() => first.evaluate((context) => context.state)).toBe('closed');
-    await close();
-  });
-
   test('that was stopped while it was still starting does not come', async () => {
     const { page, close } = await visit();
     let deliver = () => {};
@@ -469,16 +436,6 @@ describe('with the mouse', () => {
     await becomes(page, bothSound);
     await close();
   });
-
-  /** Takes hold of trimmer A and turns it in many small moves; does not let go. */
-  const dragTrimmer = async (page: Page) => {
-    await trimmer(page, 'A').scrollIntoViewIfNeeded();
-    const box = (await trimmer(page, 'A').boundingBox())!;
-    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
-    await page.mouse.move(x, y);
-    await page.mouse.down();
-    await page.mouse.move(x + 10, y - 40, { steps: 10 });
-  };
 });
 
 describe('files and keeping', () => {
@@ -540,27 +497,6 @@ describe('files and keeping', () => {
     await page.reload();
     expect(await trimmerBox(page, 'B').inputValue()).toBe(mine);
     expect(await page.getByRole('radio', { name: words.bar.looks.dark }).isChecked()).toBe(true);
-    await close();
-  });
-
-  test('a browser that keeps nothing is reported, and the work goes on', async () => {
-    const { page, close } = await visit({
-      prepare: async (unopened) => {
-        await tapSound(unopened);
-        await unopened.addInitScript(() => {
-          const refuse = () => {
-            throw new DOMException('No room.', 'QuotaExceededError');
-          };
-          Object.assign(Storage.prototype, { getItem: refuse, setItem: refuse });
-        });
-      },
-    });
-    await trimmer(page, 'A').press('End');
-    await page.getByText(words.notice.notKept).waitFor();
-    const changed = turnPitch('A', 1)(DEFAULT_DESIGN);
-    expect(await trimmerBox(page, 'A').inputValue()).toBe(ohmsOf(changed, 'A'));
-    await soundButton(page).click();
-    await hearBoth(page, changed);
     await close();
   });
 

@@ -8,6 +8,7 @@ import { words } from '../../src/words/en.ts';
 import '../../src/words/bench.ts';
 import '../../src/words/en-class.ts';
 import '../../src/words/en-kit.ts';
+import '../../src/words/en-keeping.ts';
 import '../../src/words/en-lessons.ts';
 import '../../src/words/en-pitch.ts';
 import '../../src/words/en-pitch-found.ts';

@@ -55,6 +55,16 @@ export async function tabTo(page: Page, target: Locator): Promise<void> {
   throw new Error(`Tab never reached ${String(target)}`);
 }
 
+/** Takes hold of trimmer A and turns it in many small moves; does not let go. */
+export async function dragTrimmer(page: Page): Promise<void> {
+  await trimmer(page, 'A').scrollIntoViewIfNeeded();
+  const box = (await trimmer(page, 'A').boundingBox())!;
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  await page.mouse.move(x + 10, y - 40, { steps: 10 });
+}
+
 export async function press(page: Page, key: string, times = 1): Promise<void> {
   for (let count = 0; count < times; count += 1) await page.keyboard.press(key);
 }

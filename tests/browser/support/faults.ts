@@ -1,0 +1,83 @@
+/** What every fault is asked: is it said in both languages, is the work still there, was it ever louder than set. */
+import type { Page } from 'playwright-core';
+import { expect } from 'vitest';
+import type { Lampnote } from '../../../src/app/lampnote.ts';
+import { words } from '../../../src/words/en.ts';
+import type { Language } from '../../../src/words/spoken.ts';
+
+/** Chooses a language without a press that the page could take for another wish. */
+export async function choose(page: Page, language: Language): Promise<void> {
+  const name = words.bar.languages[language];
+  await page.getByRole('radio', { name, exact: true }).dispatchEvent('click');
+  await page.waitForFunction((chosen) => document.documentElement.lang === chosen, language);
+}
+
+/** Waits until the page says this, in English and then in German; English is spoken again after. */
+export async function saysInBoth(page: Page, english: string, german: string): Promise<void> {
+  await page.getByText(english, { exact: true }).first().waitFor();
+  await choose(page, 'de');
+  await page.getByText(german, { exact: true }).first().waitFor();
+  await choose(page, 'en');
+}
+
+/** The design on the page, as its file would hold it. */
+export const designOn = (page: Page): Promise<string> =>
+  page.locator('lamp-note').evaluate((root) => (root as HTMLElement & { app: Lampnote }).app.fileText());
+
+/** Writes down what reaches the loudspeaker, from before the page loads. Goes with `tapSound`. */
+export async function recordSound(page: Page): Promise<void> {
+  await page.addInitScript(() => {
+    let tap: AnalyserNode | null = null;
+    let frame = 0;
+    let heard: number[] = [];
+    setInterval(() => {
+      const now: unknown = Reflect.get(globalThis, 'soundTap');
+      if (!(now instanceof AnalyserNode)) return;
+      if (now !== tap) [tap, frame] = [now, 0];
+      const latest = new Float32Array(now.fftSize);
+      now.getFloatTimeDomainData(latest);
+      const { currentTime, sampleRate } = now.context;
+      const from = frame;
+      frame = Math.max(from, Math.round(currentTime * sampleRate));
+      if (frame > from) heard.push(...latest.slice(-(frame - from)));
+    }, 100);
+    Object.assign(globalThis, {
+      takeHeard: () => {
+        const taken = Float32Array.from(heard);
+        heard = [];
+        return taken;
+      },
+    });
+  });
+}
+
+/** What was heard since it was last asked for. */
+const takeHeard = (page: Page): Promise<Float32Array> =>
+  page.evaluate(() => (Reflect.get(globalThis, 'takeHeard') as () => Float32Array)());
+
+/** Forgets what was heard so far. */
+export const startListening = takeHeard;
+
+/** Peak of each hundredth of a second. */
+function peaksOf(samples: Float32Array, sampleRate: number): readonly number[] {
+  const length = Math.round(sampleRate / 100);
+  return Array.from({ length: Math.floor(samples.length / length) }, (_, i) =>
+    samples
+      .subarray(i * length, (i + 1) * length)
+      .reduce((peak, sample) => Math.max(peak, Math.abs(sample)), 0),
+  );
+}
+
+/**
+ * What was heard since `startListening` stayed below `most`, and the sound that came last rose in a ramp: at least two
+ * hundredths of a second between a third and five sixths of its peak.
+ */
+export async function cameBackGently(page: Page, most: number, sampleRate = 48_000): Promise<void> {
+  const peaks = peaksOf(await takeHeard(page), sampleRate);
+  const loudest = Math.max(...peaks);
+  expect(loudest).toBeLessThanOrEqual(most);
+  const last = peaks.findLastIndex((peak) => peak < loudest / 3);
+  const full = peaks.findIndex((peak, i) => i > last && peak > (loudest * 5) / 6);
+  expect(last, 'silence before it came').toBeGreaterThanOrEqual(0);
+  expect(full - last - 1, 'hundredths of a second it rose').toBeGreaterThanOrEqual(2);
+}
