@@ -5,6 +5,7 @@ import { germanLists } from '../../src/words/de.ts';
 import { englishNote, germanNote } from '../../src/words/de-notes.ts';
 import '../../src/words/cautions.ts';
 import { words } from '../../src/words/en.ts';
+import '../../src/words/en-about.ts';
 import '../../src/words/en-class.ts';
 import '../../src/words/en-lessons.ts';
 import '../../src/words/en-pitch.ts';
