@@ -29,12 +29,12 @@ export const aboutStyles = css`
     margin-bottom: 5px;
     overflow-wrap: break-word;
   }
-  .table {
+  table {
     margin-bottom: var(--unit);
-    overflow-x: auto;
   }
-  tbody th {
-    color: var(--ink);
+  th,
+  td {
+    overflow-wrap: anywhere;
   }
   pre {
     max-height: 30em;

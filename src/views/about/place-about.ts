@@ -41,18 +41,16 @@ const lines = (all: readonly string[]): TemplateResult =>
   html`<ul>${all.map((line) => html`<li>${line}</li>`)}</ul>`;
 
 function kept(): TemplateResult {
-  const { heading, heads, rows, shared } = aboutWords.kept;
-  return html`<div class="table" role="region" aria-label=${heading} tabindex="0">
-      <table>
-        <thead><tr>${heads.map((head) => html`<th scope="col">${head}</th>`)}</tr></thead>
-        <tbody>
-          ${rows.map(
-            ([what, where, until]) =>
-              html`<tr><th scope="row">${what}</th><td>${where}</td><td>${until}</td></tr>`,
-          )}
-        </tbody>
-      </table>
-    </div>
+  const { heads, rows, shared } = aboutWords.kept;
+  return html`<table>
+      <thead><tr>${heads.map((head) => html`<th scope="col">${head}</th>`)}</tr></thead>
+      <tbody>
+        ${rows.map(
+          ([what, where, until]) =>
+            html`<tr><th scope="row">${what}</th><td>${where}</td><td>${until}</td></tr>`,
+        )}
+      </tbody>
+    </table>
     <p>${shared}</p>`;
 }
 
@@ -75,7 +73,7 @@ function licences(): TemplateResult {
     <p>${others}</p>
     <details>
       <summary>${show}</summary>
-      <pre lang="en" tabindex="0" aria-label=${show}>${notices}</pre>
+      <pre lang="en" role="region" tabindex="0" aria-label=${show}>${notices}</pre>
     </details>
     ${noticesFile === null ? '' : html`<p><a href=${noticesFile} target="_blank">${file}</a></p>`}`;
 }
