@@ -11,7 +11,7 @@ import type { Plugin, Rolldown } from 'vite';
 import about from '../../package.json' with { type: 'json' };
 
 /** The text as a file beside the page; the one-file build holds it inside alone. */
-export const NOTICES_FILE = 'third-party-notices.txt';
+const NOTICES_FILE = 'third-party-notices.txt';
 
 const MODULE = 'virtual:this-build';
 /**
