@@ -1,8 +1,8 @@
 /** Asks a real browser for the pulses of `bench-page.ts`. */
-import { type Browser, chromium, type Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { createServer, type ViteDevServer } from 'vite';
-import { type Chromium, findChromium } from '../../tests/browser/support/chromium.ts';
 import type { Maker, PulseWish, pulse } from './bench-page.ts';
+import { type Chromium, findChromium, startChromium } from './chromium.ts';
 
 export interface PulseMaker {
   readonly pulse: typeof pulse;
@@ -30,11 +30,7 @@ export async function openBrowser(say: (text: string) => void): Promise<PulseMak
   };
   try {
     await server.listen();
-    browser = await chromium.launch({
-      executablePath: found.path,
-      args: ['--no-sandbox', '--no-first-run', '--disable-background-networking'],
-      env: { ...process.env, ...found.environment },
-    });
+    browser = await startChromium(found);
     const page = await browser.newPage();
     await page.goto(`${addressOf(server)}tests/browser/support/blank.html`);
     return { pulse: (maker, wish) => pulseIn(page, maker, wish), close };

@@ -3,8 +3,8 @@ import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, inject, test } from 'vitest';
+import { findChromium, type Machine } from '../../src/headless/chromium.ts';
 import { oneBrowser, openPage } from './support/browser.ts';
-import { findChromium, type Machine } from './support/chromium.ts';
 
 const house = inject('house');
 const browser = oneBrowser();

@@ -9,6 +9,7 @@ import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
 import { describe, expect, inject, test } from 'vitest';
 import type { Place } from '../../src/app/address.ts';
+import { cameraClip } from '../../src/headless/camera-clip.ts';
 import { germanAbout } from '../../src/words/de-about.ts';
 import { words } from '../../src/words/en.ts';
 import { aboutWords } from '../../src/words/en-about.ts';
@@ -20,7 +21,6 @@ import { describeWords } from '../../src/words/en-room.ts';
 import { answerWords } from '../../src/words/en-room-answer.ts';
 import { axeSource, faults } from './support/access.ts';
 import { hear, oneBrowser, openPage, tapSound } from './support/browser.ts';
-import { cameraClip } from './support/camera-clip.ts';
 import { button, hand, soundButton, tabTo } from './support/visit.ts';
 
 const house = inject('house');
