@@ -10,6 +10,8 @@ import { fileURLToPath } from 'node:url';
 import { build, type Plugin } from 'vite';
 import { viteSingleFile } from 'vite-plugin-singlefile';
 import { defineConfig } from 'vitest/config';
+import { thirdPartyNotices } from './src/headless/build-notices.ts';
+import { figureSources } from './src/headless/build-sources.ts';
 
 const voiceWorklet = fileURLToPath(new URL('./src/sound/voice.worklet.ts', import.meta.url)).replaceAll(
   '\\',
@@ -19,15 +21,19 @@ const target = 'es2022';
 
 export default defineConfig(({ mode }) => {
   const single = mode === 'single';
+  const notices = thirdPartyNotices(single);
   return {
     appType: 'mpa',
     base: './',
     plugins: [
-      voiceWorkletUrl(single),
+      voiceWorkletUrl(single, notices.aside),
+      notices.page,
+      figureSources(fileURLToPath(new URL('./tests/truth', import.meta.url))),
       single && viteSingleFile(),
       contentPolicyInPage(single),
       plainAddress(),
     ],
+    worker: { plugins: () => [notices.aside()] },
     build: {
       target,
       outDir: single ? 'dist-single' : 'dist',
@@ -89,7 +95,7 @@ export default defineConfig(({ mode }) => {
  * Normally that is a file of the build. The one-file build carries the bundled text as a `data:` URL, since a page
  * opened from a disk may load an audio worklet from nowhere else.
  */
-function voiceWorkletUrl(single: boolean): Plugin {
+function voiceWorkletUrl(single: boolean, aside: () => Plugin): Plugin {
   const name = 'virtual:voice-worklet';
   return {
     name: 'voice-worklet-url',
@@ -99,18 +105,19 @@ function voiceWorkletUrl(single: boolean): Plugin {
       if (!single) {
         return `import url from ${JSON.stringify(`${voiceWorklet}?worker&url`)};\nexport const workletUrl = url;`;
       }
-      const code = JSON.stringify(await bundledText(voiceWorklet));
+      const code = JSON.stringify(await bundledText(voiceWorklet, aside()));
       return `export const workletUrl = 'data:text/javascript;charset=utf-8,' + encodeURIComponent(${code});`;
     },
   };
 }
 
 /** One script holding `entry` and all it imports. Throws what the bundler throws. */
-async function bundledText(entry: string): Promise<string> {
+async function bundledText(entry: string, plugin: Plugin): Promise<string> {
   const result = await build({
     configFile: false,
     logLevel: 'error',
     publicDir: false,
+    plugins: [plugin],
     build: {
       target,
       write: false,

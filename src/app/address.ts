@@ -12,7 +12,7 @@ import { linkWords } from '../words/link.ts';
 import { LANGUAGES, type Language } from '../words/spoken.ts';
 
 /** Where a link may lead. */
-export const PLACES = ['listen', 'pitch', 'room', 'class', 'kit'] as const;
+export const PLACES = ['listen', 'pitch', 'room', 'class', 'kit', 'about'] as const;
 export type Place = (typeof PLACES)[number];
 
 /** The place an address names; null for one this page does not know. No name at all is the first place. */

@@ -1,7 +1,6 @@
 /** Asks a real browser for the pulses of `bench-page.ts`. */
-import { type Browser, chromium, type Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { createServer, type ViteDevServer } from 'vite';
-import { type Chromium, findChromium } from '../../tests/browser/support/chromium.ts';
 import type { Maker, PulseWish, pulse } from './bench-page.ts';
 
 export interface PulseMaker {
@@ -9,37 +8,19 @@ export interface PulseMaker {
   readonly close: () => Promise<void>;
 }
 
-/** Null, with a sentence said, when there is no browser on this machine. */
-export async function openBrowser(say: (text: string) => void): Promise<PulseMaker | null> {
-  let found: Chromium;
-  try {
-    found = await findChromium();
-  } catch (reason) {
-    say(`${(reason as Error).message} The other sources are left out.\n`);
-    return null;
-  }
+export async function openPulseMaker(browser: Browser): Promise<PulseMaker> {
   const server = await createServer({
     logLevel: 'error',
     server: { port: 0, hmr: false, watch: null },
     optimizeDeps: { entries: ['src/headless/bench-page.ts'] },
   });
-  let browser: Browser | null = null;
-  const close = async () => {
-    await browser?.close();
-    await server.close();
-  };
   try {
     await server.listen();
-    browser = await chromium.launch({
-      executablePath: found.path,
-      args: ['--no-sandbox', '--no-first-run', '--disable-background-networking'],
-      env: { ...process.env, ...found.environment },
-    });
     const page = await browser.newPage();
     await page.goto(`${addressOf(server)}tests/browser/support/blank.html`);
-    return { pulse: (maker, wish) => pulseIn(page, maker, wish), close };
+    return { pulse: (maker, wish) => pulseIn(page, maker, wish), close: () => server.close() };
   } catch (reason) {
-    await close();
+    await server.close();
     throw reason;
   }
 }

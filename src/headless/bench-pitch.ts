@@ -11,9 +11,10 @@ import { codesOf, placesOf, voiceParts } from '../plan/search-voice.ts';
 import { partsOf } from '../plan/stock.ts';
 import { type Chip, chipOf, lawOf } from '../plan/timing.ts';
 import { uniformFrom } from '../quantity/random.ts';
-import { type Hertz, type Pair, type Seconds, VOICES } from '../quantity/units.ts';
+import { type Hertz, type Pair, VOICES } from '../quantity/units.ts';
+import { fastest, timesLonger } from './bench-clock.ts';
 
-const RUNS = 3;
+const TURNS = 5;
 /** Kits of one timed draw. */
 const KITS = 200_000;
 /** The plain loops are timed on a share of the work: so many pairs and kits. */
@@ -29,38 +30,29 @@ const FULL_E12: Pick<Pitch, 'wish' | 'drawer'> = {
   },
 };
 
-/** Seconds of the fastest of a few runs. */
-function fastest(work: () => void): Seconds {
-  let best = Number.POSITIVE_INFINITY;
-  for (let run = 0; run < RUNS; run++) {
-    const start = performance.now();
-    work();
-    best = Math.min(best, (performance.now() - start) / 1000);
-  }
-  return best;
-}
-
 export function pitchSpeeds(): Readonly<Record<string, number>> {
   const chip = chipOf(DEFAULT_DESIGN);
-  let found = finished(chip);
-  const seconds = fastest(() => {
-    found = finished(chip);
-  });
-  const plainPairs = PLAIN_PAIRS / fastest(() => plainSearch(chip, found.targets, PLAIN_PAIRS));
+  const found = finished(chip);
+  const seconds = fastest(() => finished(chip));
+  const asPlainPairs = timesLonger(
+    () => plainSearch(chip, found.targets, PLAIN_PAIRS),
+    () => finished(chip),
+    TURNS,
+  );
+  const vsPlainLoop = (asPlainPairs * found.combinations) / PLAIN_PAIRS;
 
   const { candidate } = found.ranked[0]!;
   const plan = kitPlan(chip, candidate, 'uniform')!;
   const room = roomFor(KITS);
-  drawKits(plan, 1, room);
-  const kits = KITS / fastest(() => drawKits(plan, 1, room));
-  const plainKits = PLAIN_KITS / fastest(() => plainDraw(chip, candidate, PLAIN_KITS));
+  const draw = () => drawKits(plan, 1, room);
+  const asPlainKits = timesLonger(() => plainDraw(chip, candidate, PLAIN_KITS), draw, TURNS);
   return {
     pitchCombinationsPerSecond: found.combinations / seconds,
-    pitchCombinationsVsPlainLoop: found.combinations / seconds / plainPairs,
+    pitchCombinationsVsPlainLoop: vsPlainLoop,
     pitchSearchMs: 1000 * seconds,
-    pitchSearchVsPlainLoop: found.combinations / plainPairs / seconds,
-    batchKitsPerSecond: kits,
-    batchKitsVsPlainLoop: kits / plainKits,
+    pitchSearchVsPlainLoop: vsPlainLoop,
+    batchKitsPerSecond: KITS / fastest(draw),
+    batchKitsVsPlainLoop: (asPlainKits * KITS) / PLAIN_KITS,
   };
 }
 

@@ -11,26 +11,16 @@ import { replayLog } from '../plan/replay.ts';
 import { type Extremes, windowsFor } from '../plan/window.ts';
 import { gaussianFrom } from '../quantity/random.ts';
 import { type Pair, pairOf, VOICES } from '../quantity/units.ts';
+import { fastest, timesLonger } from './bench-clock.ts';
 
 const DESIGN = designWith({ threshold: { arrangement: 'shared' }, noise: { voltsRms: 0.001, seed: 1 } });
 const LEVELS: Pair<Extremes> = pairOf(() => ({ lit: { lux: 300, hour: 10 }, shade: { lux: 60, hour: 14 } }));
 const DISTURBANCE = { ripple: null, noiseVolts: 0 } as const;
 
-function fastest(work: () => void, runs = 5): number {
-  work();
-  let best = Number.POSITIVE_INFINITY;
-  for (let run = 0; run < runs; run++) {
-    const start = performance.now();
-    work();
-    best = Math.min(best, performance.now() - start);
-  }
-  return best;
-}
-
 /** Kits drawn and solved in a second, one trimmer for both voices. */
 export function roomBatchKitsPerSecond(): number {
   const kits = 2000;
-  return (1000 * kits) / fastest(() => drawKits(DESIGN, DEFAULT_ROOM.batch, LEVELS, DISTURBANCE, 0, kits));
+  return kits / fastest(() => drawKits(DESIGN, DEFAULT_ROOM.batch, LEVELS, DISTURBANCE, 0, kits), 5);
 }
 
 /** A day of rows a second apart: the sun's arc, unrest of 3 %, and a shadow over each sensor every five minutes. */
@@ -51,17 +41,20 @@ function dayOfRows(): LogPoints {
 /** Seconds of that day replayed through both channels in a second. */
 export function dayReplayTimesRealtime(): number {
   const points = dayOfRows();
-  return (1000 * 86_400) / fastest(() => replayLog(DESIGN, points));
+  return 86_400 / fastest(() => replayLog(DESIGN, points), 5);
 }
 
 /** Milliseconds for the window and the recommended place, and how many times longer a plain sweep takes for the edges alone. */
 export function windowSolve(): { readonly milliseconds: number; readonly sweepRatio: number } {
   const times = 200;
+  const solve = () => void windowsFor(DESIGN, LEVELS, DISTURBANCE);
   const milliseconds =
-    fastest(() => {
-      for (let i = 0; i < times; i++) windowsFor(DESIGN, LEVELS, DISTURBANCE);
-    }) / times;
-  return { milliseconds, sweepRatio: fastest(() => sweptWindow(DESIGN, LEVELS, 10_000), 3) / milliseconds };
+    (1000 *
+      fastest(() => {
+        for (let i = 0; i < times; i++) solve();
+      })) /
+    times;
+  return { milliseconds, sweepRatio: timesLonger(() => void sweptWindow(DESIGN, LEVELS, 10_000), solve, 5) };
 }
 
 /**

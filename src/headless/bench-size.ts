@@ -16,22 +16,36 @@ export interface Sizes {
 type Output = Rolldown.RolldownOutput['output'];
 type Part = Output[number];
 
-/** Builds in folders of its own, which go away again. */
-export async function sizes(): Promise<Sizes> {
+/** Both builds in folders of their own, until they are removed. */
+export interface Builds {
+  readonly siteFolder: string;
+  readonly site: Output;
+  readonly singleFile: string;
+  readonly remove: () => void;
+}
+
+export async function makeBuilds(): Promise<Builds> {
   const folder = mkdtempSync(path.resolve('node_modules/.cache/lampnote-weighed-'));
+  const remove = () => rmSync(folder, { recursive: true, force: true });
   try {
-    const site = await outputOf(path.join(folder, 'site'), 'production');
+    const siteFolder = path.join(folder, 'site');
+    const site = await outputOf(siteFolder, 'production');
     await outputOf(path.join(folder, 'single'), 'single');
-    const first = firstView(site);
-    const audio = audioOf(site).filter((part) => !first.has(part));
-    return {
-      firstViewKilobytesGzip: kilobytes([...first], zipped),
-      audioKilobytesGzip: kilobytes(audio, zipped),
-      singleFileKilobytes: readFileSync(path.join(folder, 'single/index.html')).length / 1000,
-    };
-  } finally {
-    rmSync(folder, { recursive: true, force: true });
+    return { siteFolder, site, singleFile: path.join(folder, 'single/index.html'), remove };
+  } catch (reason) {
+    remove();
+    throw reason;
   }
+}
+
+export function sizesOf({ site, singleFile }: Builds): Sizes {
+  const first = firstView(site);
+  const audio = audioOf(site).filter((part) => !first.has(part));
+  return {
+    firstViewKilobytesGzip: kilobytes([...first], zipped),
+    audioKilobytesGzip: kilobytes(audio, zipped),
+    singleFileKilobytes: readFileSync(singleFile).length / 1000,
+  };
 }
 
 async function outputOf(outDir: string, mode: string): Promise<Output> {

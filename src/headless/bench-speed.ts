@@ -9,10 +9,10 @@ import type { LightProgram } from '../light/program.ts';
 import { type Hertz, pairOf, type Seconds } from '../quantity/units.ts';
 import { renderTake } from '../sound/render.ts';
 import type { EngineSettings } from '../sound/settings.ts';
+import { fastest, timesLonger } from './bench-clock.ts';
 import { odeRender } from './ode-render.ts';
 
 const RATE: Hertz = 48_000;
-const RUNS = 3;
 /** Asked of the solver: the engine's edges are closed forms, off by rounding alone, so the solver has to come near that. */
 const ODE_TOLERANCE = 1e-12;
 
@@ -31,18 +31,6 @@ function pair(a: Hertz, b: Hertz): EngineSettings {
   return { ...base, astables: { A: pulseOf(a, 2 / 3), B: pulseOf(b, 2 / 3) } };
 }
 
-/** Seconds of processor time of the fastest of a few runs. */
-function fastest(work: () => void): Seconds {
-  work();
-  let best = Number.POSITIVE_INFINITY;
-  for (let run = 0; run < RUNS; run++) {
-    const start = performance.now();
-    work();
-    best = Math.min(best, (performance.now() - start) / 1000);
-  }
-  return best;
-}
-
 /** Seconds of sound made in a second. */
 export function timesRealtime(a: Hertz, b: Hertz, seconds: Seconds = 20): number {
   const settings = pair(a, b);
@@ -59,9 +47,10 @@ export function renderVsOde(seconds: Seconds = 1): number {
     offAt: steadyConductance(settings.speeds[voice].gamma, voices[voice].tripLux.off ?? 0),
     soundsAbove: 1 as const,
   }));
-  const engine = fastest(() => renderTake(settings, RIPPLED, seconds, RATE));
-  const solver = fastest(() => odeRender(settings, gates, RIPPLED, seconds, RATE, ODE_TOLERANCE));
-  return solver / engine;
+  return timesLonger(
+    () => odeRender(settings, gates, RIPPLED, seconds, RATE, ODE_TOLERANCE),
+    () => renderTake(settings, RIPPLED, seconds, RATE),
+  );
 }
 
 /** The largest error of a heard period against the model's over a handful of pitches, cents. */

@@ -140,12 +140,12 @@ export const barStyles = css`
     .kit {
       display: none;
     }
-    /* Room prints its card alone. */
-    :host([data-place='room']) header,
-    :host([data-place='room']) live-strip {
+    /* Room prints its card alone, and About its own words. */
+    :host(:is([data-place='room'], [data-place='about'])) header,
+    :host(:is([data-place='room'], [data-place='about'])) live-strip {
       display: none;
     }
-    :host([data-place='room']) {
+    :host(:is([data-place='room'], [data-place='about'])) {
       min-height: 0;
     }
   }

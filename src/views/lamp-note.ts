@@ -125,18 +125,20 @@ export class LampNote extends AppElement {
           ${words.sound.exhibition}
         </label>
         <p class="small">${words.bar.shortcuts}</p>
+        <p>${this.#link('about')}</p>
         <forget-device .app=${this.app}></forget-device>
       </footer>`;
   }
 
   #places(): TemplateResult {
-    const { place } = this.#session.value;
     return html`<nav aria-label=${words.places.heading}>
-      ${PLACES.map(
-        (one) =>
-          html`<a href="#/${one}" aria-current=${one === place ? 'page' : nothing}>${words.places.names[one]}</a>`,
-      )}
+      ${PLACES.filter((place) => SHOWN_PLACES[place].from === 'bar').map((place) => this.#link(place))}
     </nav>`;
+  }
+
+  #link(place: Place): TemplateResult {
+    const isHere = place === this.#session.value.place;
+    return html`<a href="#/${place}" aria-current=${isHere ? 'page' : nothing}>${words.places.names[place]}</a>`;
   }
 
   #place(): TemplateResult {

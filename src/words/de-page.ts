@@ -75,7 +75,14 @@ export const germanPage: Translated<typeof words> = {
 
   places: {
     heading: 'Orte',
-    names: { listen: 'Hören', pitch: 'Tonhöhe', room: 'Raum', class: 'Klasse', kit: 'Bausatz' },
+    names: {
+      listen: 'Hören',
+      pitch: 'Tonhöhe',
+      room: 'Raum',
+      class: 'Klasse',
+      kit: 'Bausatz',
+      about: 'Über diese Seite',
+    },
     title: (place) => `${place} – Lampnote`,
     coming: (place) => `${place} kommt gleich.`,
     missing: (place) =>

@@ -1,4 +1,5 @@
 /** All lists of words in German, by the names they are told under. Loaded when German is first chosen. */
+import { germanAbout } from './de-about.ts';
 import { germanCautions } from './de-cautions.ts';
 import { germanClassPage } from './de-class.ts';
 import { germanEar, germanFaults, germanFinder } from './de-faults.ts';
@@ -40,6 +41,7 @@ import type { Lists } from './spoken.ts';
 export const germanLists: Lists = {
   page: germanPage,
   keeping: germanKeeping,
+  about: germanAbout,
   scenes: germanScenes,
   lamps: germanLamps,
   logs: germanLogs,

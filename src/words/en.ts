@@ -73,7 +73,7 @@ export const words = spoken('page', {
 
   places: {
     heading: 'Places',
-    names: { listen: 'Listen', pitch: 'Pitch', room: 'Room', class: 'Class', kit: 'Kit' },
+    names: { listen: 'Listen', pitch: 'Pitch', room: 'Room', class: 'Class', kit: 'Kit', about: 'About' },
     title: (place: string) => `${place} – Lampnote`,
     coming: (place: string) => `${place} is on its way.`,
     missing: (place: string) =>

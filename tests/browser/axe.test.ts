@@ -2,11 +2,11 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, inject, test } from 'vitest';
 import type { Look } from '../../src/app/session.ts';
+import { cameraClip } from '../../src/headless/camera-clip.ts';
 import { VOICES } from '../../src/quantity/units.ts';
 import { words } from '../../src/words/en.ts';
 import { axeSource, faults } from './support/access.ts';
 import { hear, oneBrowser, openPage, type PageOptions, tapSound } from './support/browser.ts';
-import { cameraClip } from './support/camera-clip.ts';
 import { clipped, unfold } from './support/longer.ts';
 import { becomes, button, hand, soundButton, strip } from './support/visit.ts';
 

@@ -2,6 +2,7 @@
 import type { Browser, Locator, Page } from 'playwright-core';
 import { beforeAll, describe, expect, inject, test } from 'vitest';
 import { DEFAULT_DESIGN } from '../../src/design/defaults.ts';
+import { type CameraLevel, cameraClip } from '../../src/headless/camera-clip.ts';
 import { DEFAULT_REGIONS } from '../../src/light/camera.ts';
 import type { Pair, VoiceId } from '../../src/quantity/units.ts';
 import { words } from '../../src/words/en.ts';
@@ -13,7 +14,6 @@ import {
   openPage,
   tapSound,
 } from './support/browser.ts';
-import { type CameraLevel, cameraClip } from './support/camera-clip.ts';
 import {
   becomes,
   button,

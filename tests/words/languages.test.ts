@@ -6,6 +6,7 @@ import { englishNote, germanNote } from '../../src/words/de-notes.ts';
 import '../../src/words/cautions.ts';
 import { words } from '../../src/words/en.ts';
 import '../../src/words/bench.ts';
+import '../../src/words/en-about.ts';
 import '../../src/words/en-class.ts';
 import '../../src/words/en-kit.ts';
 import '../../src/words/en-keeping.ts';

@@ -2,17 +2,9 @@
  * Opening pages in a real browser: launching it with or without a camera, keeping what a page complained of and
  * asked for, calling a source module inside a page, and listening to what reaches its loudspeaker.
  */
-import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, inject } from 'vitest';
-
-const quietFlags = [
-  '--no-sandbox',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-];
+import { cameraFlags, startChromium } from '../../../src/headless/chromium.ts';
 
 export interface LaunchOptions {
   /** A clip by `cameraClip`; without one the browser has no camera at all. */
@@ -34,23 +26,12 @@ const granted = new WeakMap<Browser, readonly string[]>();
  * test of that rule must let the page write down what it sees before the test asks.
  */
 export async function launch(options: LaunchOptions = {}): Promise<Browser> {
-  const { path, environment } = inject('house').chromium;
-  const args = [...quietFlags];
-  if (options.cameraFile !== undefined) {
-    args.push(
-      '--use-fake-device-for-media-stream',
-      `--use-file-for-fake-video-capture=${options.cameraFile}`,
-    );
-  }
-  if (options.letters !== undefined) args.push(`--blink-settings=defaultFontSize=${options.letters}`);
   // The browser from npm has no window to ask in, so the answer is always given beforehand.
   const allowsCamera = options.denyCamera !== true && options.permissions?.includes('camera') === true;
-  args.push(`--use-fake-ui-for-media-stream${allowsCamera ? '' : '=deny'}`);
-  const browser = await chromium.launch({
-    executablePath: path,
-    args,
-    env: { ...process.env, ...environment },
-  });
+  const browser = await startChromium(inject('house').chromium, [
+    ...cameraFlags(options.cameraFile, allowsCamera),
+    ...(options.letters === undefined ? [] : [`--blink-settings=defaultFontSize=${options.letters}`]),
+  ]);
   granted.set(browser, options.permissions ?? []);
   return browser;
 }

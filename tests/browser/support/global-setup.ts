@@ -10,7 +10,7 @@ import { pathToFileURL } from 'node:url';
 import { promisify } from 'node:util';
 import { createServer, preview } from 'vite';
 import type { TestProject } from 'vitest/node';
-import { type Chromium, findChromium } from './chromium.ts';
+import { type Chromium, findChromium } from '../../../src/headless/chromium.ts';
 
 export interface House {
   readonly chromium: Chromium;

@@ -1,7 +1,7 @@
 /** The instruments of the browser tests, checked on things of known size. */
 import { expect, inject, test } from 'vitest';
+import { cameraClip, greyOfLuma } from '../../../src/headless/camera-clip.ts';
 import { hear, launch, openModulePage, openPage, soundOf, tapSound, withModule } from './browser.ts';
-import { cameraClip, greyOfLuma } from './camera-clip.ts';
 
 test('a tone of known level and pitch is heard as it is, and stops being heard when it is cut off', async () => {
   const browser = await launch();

@@ -1,5 +1,5 @@
 /**
- * Finds a Chromium to test with: the one named by the CHROMIUM variable, one installed on this machine, or the
+ * Finds a Chromium to test and measure with, and starts it: the one named by the CHROMIUM variable, one installed on this machine, or the
  * one that comes from npm (Linux x64).
  */
 import { execFile } from 'node:child_process';
@@ -8,6 +8,7 @@ import { mkdir, mkdtemp, readFile, rename, rm } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import path from 'node:path';
 import { promisify } from 'node:util';
+import { type Browser, chromium } from 'playwright-core';
 
 const run = promisify(execFile);
 
@@ -19,6 +20,35 @@ export interface Chromium {
   /** Variables the browser needs on top of this process's own. */
   readonly environment: Readonly<Record<string, string>>;
 }
+
+const QUIET = [
+  '--no-sandbox',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+/** A browser without a window, which asks nobody for anything by itself. Close it when done. */
+export function startChromium(
+  { path: executablePath, environment }: Chromium,
+  args: readonly string[] = [],
+): Promise<Browser> {
+  return chromium.launch({
+    executablePath,
+    args: [...QUIET, ...args],
+    env: { ...process.env, ...environment },
+  });
+}
+
+/** What plays the clip as a camera; `allowed`: pages have it without asking, else the answer is no. */
+export const cameraFlags = (clip: string | undefined, allowed: boolean): readonly string[] => [
+  ...(clip === undefined
+    ? []
+    : ['--use-fake-device-for-media-stream', `--use-file-for-fake-video-capture=${clip}`]),
+  `--use-fake-ui-for-media-stream${allowed ? '' : '=deny'}`,
+];
 
 /** What the search asks of the machine; a test may describe another one. */
 export interface Machine {

@@ -1,0 +1,190 @@
+/** What a visitor with a slow computer waits for: the first view over a slow line, and the page while a hand turns a trimmer. */
+import type { Browser, CDPSession, Page } from 'playwright-core';
+import { words } from '../words/en.ts';
+import { medianOf } from './bench-clock.ts';
+
+/** The page's own thread is held back to a quarter of its speed. */
+const SLOW_PROCESSOR = 4;
+/** A slow mobile line: round trip in milliseconds, bytes a second. */
+const SLOW_LINE = { latency: 150, downloadThroughput: 1.6e6 / 8, uploadThroughput: 750e3 / 8 };
+const VISITS = 5;
+const DRAG_SECONDS = 3;
+const MOVES_PER_SECOND = 60;
+const DRAGS = 3;
+
+const slowed = (session: CDPSession): Promise<unknown> =>
+  session.send('Emulation.setCPUThrottlingRate', { rate: SLOW_PROCESSOR });
+
+async function openSlow(browser: Browser): Promise<{ readonly page: Page; readonly session: CDPSession }> {
+  const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
+  const page = await context.newPage();
+  return { page, session: await context.newCDPSession(page) };
+}
+
+export interface FirstView {
+  readonly firstViewMs: number;
+  readonly interactiveMs: number;
+}
+
+/** Medians over visits with nothing kept from the one before. */
+export async function firstView(browser: Browser, address: string): Promise<FirstView> {
+  const noted: Noted[] = [];
+  for (let visit = 0; visit < VISITS; visit++) {
+    const { page, session } = await openSlow(browser);
+    await session.send('Network.enable');
+    await session.send('Network.emulateNetworkConditions', { offline: false, ...SLOW_LINE });
+    await slowed(session);
+    await page.addInitScript(noteFirsts);
+    await page.goto(address);
+    const all = await page.waitForFunction(() => {
+      const found = Reflect.get(globalThis, 'noted') as Noted;
+      return found.seen > 0 && found.answered > 0 ? found : null;
+    });
+    noted.push((await all.jsonValue())!);
+    await page.context().close();
+  }
+  return {
+    firstViewMs: medianOf(noted.map(({ seen }) => seen)),
+    interactiveMs: medianOf(noted.map(({ answered }) => answered)),
+  };
+}
+
+interface Noted {
+  seen: number;
+  answered: number;
+}
+
+/** In the page: when something is first painted; when a press of a trimmer's +, as soon as there is one, shows. */
+function noteFirsts(): void {
+  const noted: Noted = { seen: 0, answered: 0 };
+  Object.assign(globalThis, { noted });
+  new PerformanceObserver((list) => {
+    for (const { startTime } of list.getEntriesByName('first-contentful-paint')) noted.seen = startTime;
+  }).observe({ type: 'paint', buffered: true });
+  let before: string | null = null;
+  const look = (): void => {
+    const control = document
+      .querySelector('lamp-note')
+      ?.shadowRoot?.querySelector('place-listen')
+      ?.shadowRoot?.querySelector('voice-panel')
+      ?.shadowRoot?.querySelector('trimmer-control')?.shadowRoot;
+    const box = control?.querySelector<HTMLInputElement>('#box');
+    if (control && box && before === null && box.value !== '') {
+      before = box.value;
+      control.querySelectorAll('button')[1]!.click();
+    } else if (before !== null && box?.value !== before) {
+      noted.answered = performance.now();
+      return;
+    }
+    requestAnimationFrame(look);
+  };
+  requestAnimationFrame(look);
+}
+
+export interface Drag {
+  readonly framesPerSecond: number;
+  /** The same page with nobody touching it: what this machine's browser can show at all. */
+  readonly framesPerSecondAtRest: number;
+  readonly longestTaskMs: number;
+}
+
+/** Medians over drags of voice A's trimmer with sound on and the traces running. */
+export async function drag(browser: Browser, address: string): Promise<Drag> {
+  const { page, session } = await openSlow(browser);
+  await page.goto(address);
+  await page.getByRole('button', { name: words.bar.soundOn, exact: true }).click();
+  await page.getByRole('button', { name: words.bar.soundOff, exact: true }).waitFor();
+  const dial = page.locator('trimmer-control svg.face').first();
+  await dial.scrollIntoViewIfNeeded();
+  await slowed(session);
+  const resting: number[] = [];
+  const moving: number[] = [];
+  const longest: number[] = [];
+  for (let nth = 0; nth < DRAGS; nth++) {
+    resting.push(await framesDuring(page, () => moves(() => undefined)));
+    moving.push(await framesDuring(page, () => dragOnce(session, dial)));
+    // On its own, as writing down every task takes time, too.
+    await browser.startTracing(page, {
+      categories: ['devtools.timeline', 'disabled-by-default-devtools.timeline'],
+    });
+    await dragOnce(session, dial);
+    longest.push(longestTask(await browser.stopTracing()));
+  }
+  await page.context().close();
+  return {
+    framesPerSecond: medianOf(moving),
+    framesPerSecondAtRest: medianOf(resting),
+    longestTaskMs: medianOf(longest),
+  };
+}
+
+async function dragOnce(session: CDPSession, dial: ReturnType<Page['locator']>): Promise<void> {
+  const { x, y, width, height } = (await dial.boundingBox())!;
+  const [left, middle] = [x + width / 2, y + height / 2];
+  const send = (type: 'mousePressed' | 'mouseMoved' | 'mouseReleased', top: number) =>
+    session.send('Input.dispatchMouseEvent', {
+      type,
+      x: left,
+      y: top,
+      button: 'left',
+      buttons: 1,
+      clickCount: 1,
+    });
+  await send('mousePressed', middle);
+  // Up and down by half the dial, once a second.
+  await moves((seconds) => void send('mouseMoved', middle + (height / 4) * Math.sin(2 * Math.PI * seconds)));
+  await send('mouseReleased', middle);
+}
+
+/** Calls at an even pace, without waiting for what the calls do. */
+async function moves(move: (seconds: number) => void): Promise<void> {
+  const start = performance.now();
+  for (let nth = 1; nth <= DRAG_SECONDS * MOVES_PER_SECOND; nth++) {
+    await new Promise((next) =>
+      setTimeout(next, Math.max(0, start + (1000 * nth) / MOVES_PER_SECOND - performance.now())),
+    );
+    move(nth / MOVES_PER_SECOND);
+  }
+}
+
+async function framesDuring(page: Page, act: () => Promise<void>): Promise<number> {
+  await page.evaluate(() => {
+    const painted = { count: 0, since: performance.now(), running: true };
+    Object.assign(globalThis, { painted });
+    const next = (): void => {
+      painted.count += 1;
+      if (painted.running) requestAnimationFrame(next);
+    };
+    requestAnimationFrame(next);
+  });
+  await act();
+  return page.evaluate(() => {
+    const painted = Reflect.get(globalThis, 'painted') as { count: number; since: number; running: boolean };
+    painted.running = false;
+    return (1000 * painted.count) / (performance.now() - painted.since);
+  });
+}
+
+interface TraceEvent {
+  readonly name: string;
+  readonly pid: number;
+  readonly tid: number;
+  readonly dur?: number;
+  readonly args?: { readonly name?: string };
+}
+
+export const eventsOf = (trace: Buffer): readonly TraceEvent[] =>
+  (JSON.parse(trace.toString()) as { readonly traceEvents: readonly TraceEvent[] }).traceEvents;
+
+/** Of the threads that run pages, the longest single task, milliseconds. */
+function longestTask(trace: Buffer): number {
+  const events = eventsOf(trace);
+  const threads = new Set(
+    events
+      .filter(({ name, args }) => name === 'thread_name' && args?.name === 'CrRendererMain')
+      .map(({ pid, tid }) => `${pid} ${tid}`),
+  );
+  const tasks = events.filter(({ name, pid, tid }) => name === 'RunTask' && threads.has(`${pid} ${tid}`));
+  if (tasks.length === 0) throw new Error('The trace holds no task of the page');
+  return Math.max(...tasks.map(({ dur = 0 }) => dur / 1000));
+}
