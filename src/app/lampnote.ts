@@ -271,6 +271,7 @@ export class Lampnote {
         | 'soundByLink'
         | 'lessonByLink'
         | 'hosted'
+        | 'classWord'
         | 'presenterKeys'
         | 'vibrates'
       >

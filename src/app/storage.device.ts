@@ -14,6 +14,7 @@ const kept = v.object({
   volumeDb: v.pipe(v.number(), v.minValue(VOLUME.min), v.maxValue(VOLUME.max)),
   exhibition: v.boolean(),
   hosted: v.optional(v.string(), DEFAULT_SESSION.hosted),
+  classWord: v.optional(v.string(), DEFAULT_SESSION.classWord),
   presenterKeys: v.optional(v.boolean(), DEFAULT_SESSION.presenterKeys),
   vibrates: v.optional(v.boolean(), DEFAULT_SESSION.vibrates),
   language: v.optional(v.picklist(LANGUAGES), DEFAULT_SESSION.language),
