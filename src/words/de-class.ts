@@ -43,7 +43,7 @@ export const germanClassPage: ClassPageWords = {
     chattering: (perSecond) => `rattert, ${perSecond}-mal in der Sekunde`,
     tone: (note, frequency) => `${note}, ${frequency}`,
     noTone: 'kein Ton',
-    slowedBy: (factor) => `${factor}-mal verlangsamt`,
+    slowedBy: (factor) => `${factor} × langsamer`,
   },
   guess: {
     slider: 'eure Stelle',
@@ -51,8 +51,8 @@ export const germanClassPage: ClassPageWords = {
     pupil: (lux) => lux,
     model: (lux) => `Modell ${lux}`,
     hint: 'Den Schieber bewegen oder auf die Lichtachse drücken.',
-    add: 'Für ein weiteres Kind markieren',
-    takeBack: 'Letzte Marke zurücknehmen',
+    add: 'Eine Stelle markieren',
+    takeBack: 'Zurücknehmen',
     axis: (marks) =>
       `Lichtachse von dunkel nach hell. ${marks.length === 0 ? 'Noch keine Stelle.' : `${marks.join(', ')}.`}`,
     recap: (answer) => `Geraten: ${answer}`,
@@ -62,7 +62,6 @@ export const germanClassPage: ClassPageWords = {
   controls: {
     heading: 'Zum Anfassen',
     none: 'In diesem Schritt gibt es nichts anzufassen: schaut und hört.',
-    waits: 'Die Regler warten, bis die Vermutung steht.',
     fitted: 'eingebaut',
     source: 'Licht von',
     standsIn: 'Bis die Kamera an ist, stehen diese Lampe und diese Hände für sie.',
@@ -76,6 +75,8 @@ export const germanClassPage: ClassPageWords = {
     notes: 'Notizen',
     notesBlocked:
       'Der Browser hat kein zweites Fenster geöffnet. Hier sind die Notizen; man kann sie auch drucken.',
+    notesNotProjected:
+      'Der Browser hat kein zweites Fenster geöffnet, und hier läse die Klasse mit. Noch einmal N, um weiterzumachen; oder P beendet den Projektor: Dann stehen die Notizen auf der Seite.',
     printNotes: 'Notizen drucken',
     soundOn: 'Ton an',
     soundOff: 'Ton aus',
@@ -88,6 +89,16 @@ export const germanClassPage: ClassPageWords = {
       ['R', 'diesen Schritt neu aufbauen'],
       ['N', 'Notizen in einem zweiten Fenster'],
       ['P', 'Projektor an und aus'],
+      ['S', 'Ton an und aus'],
+    ],
+    shortKeys: [
+      ['→', 'weiter'],
+      ['←', 'zurück'],
+      ['Leertaste', 'zeigen'],
+      ['S', 'Ton'],
+      ['F', 'frei'],
+      ['N', 'Notizen'],
+      ['P', 'Ende'],
     ],
     keysOn: 'Diese Tasten sind an (sie wirken nie, solange ein Regler, Feld oder eine Liste den Fokus hat)',
     vibrate: 'Dieses Gerät vibrieren lassen, wenn eine Stimme beginnt oder verstummt',
@@ -132,6 +143,11 @@ export const germanClassPage: ClassPageWords = {
     text: 'Jede Nummer hat eigene Werte; die Antworten rechnet das Modell.',
     from: 'erste Nummer',
     count: 'wie viele Blätter',
+    word: 'Klassenwort',
+    wordHint:
+      'Irgendein Wort (bitte keine Namen). Dasselbe Wort und dieselbe Nummer geben immer dasselbe Blatt, ein anderes Wort andere.',
+    of: (word, date) => `${word === '' ? '' : `Klassenwort: ${word}. `}Gedruckt am ${date}.`,
+    page: 'Die Lektionen auf dem eigenen Gerät:',
     kind: 'drucken',
     kinds: { sheets: 'Arbeitsblätter', answers: 'Antwortblätter', both: 'beides' },
     size: 'Schrift',
