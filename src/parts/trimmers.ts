@@ -7,8 +7,10 @@ export interface TrimmerKind {
   readonly id: TrimmerId;
   /** Turns from stop to stop. */
   readonly turns: number;
-  /** Degrees of travel from stop to stop. */
+  /** Degrees of travel over which the wiper moves along its path. */
   readonly degrees: number;
+  /** Degrees the screw turns from stop to stop. */
+  readonly stopDegrees: number;
   readonly tolerance: Fraction;
   /** Resistance left at the end stop: a share of the value, but never below `endMinOhms`. */
   readonly endShare: Fraction;
@@ -25,6 +27,7 @@ export const TRIMMERS: Readonly<Record<TrimmerId, TrimmerKind>> = {
     id: 'single-turn',
     turns: 1,
     degrees: 240,
+    stopDegrees: 240,
     tolerance: 0.1,
     endShare: 0.01,
     endMinOhms: 2,
@@ -37,18 +40,21 @@ export const TRIMMERS: Readonly<Record<TrimmerId, TrimmerKind>> = {
     id: 'multi-turn',
     turns: 25,
     degrees: 9000,
+    stopDegrees: 9000,
     tolerance: 0.1,
     endShare: 0.01,
     endMinOhms: 2,
     settable: { divider: 0.0001, rheostat: 0.0005 },
     perDegree: 100e-6,
   },
-  // Piher PT-10: ±20 % up to 1 MΩ, end resistance at most 0.5 %, 5 Ω least, 220° electrical. The sheet gives no
-  // adjustability: one degree of the travel is common practice; 500 ppm/°C of carbon is from memory.
+  // Piher PT-10: ±20 % up to 1 MΩ, end resistance at most 0.5 %, 5 Ω least, 220 ± 20° electrical, 235 ± 5° from stop
+  // to stop. The sheet gives no adjustability: one degree of the travel is common practice; 500 ppm/°C of carbon is
+  // from memory.
   carbon: {
     id: 'carbon',
     turns: 1,
     degrees: 220,
+    stopDegrees: 235,
     tolerance: 0.2,
     endShare: 0.005,
     endMinOhms: 5,

@@ -426,6 +426,28 @@ export const kitViewWords = spoken('kit', {
     become: 'Make the page this board',
     becomeStep: (voice: VoiceId) => `twin of a board, voice ${voice}`,
     became: 'Undo brings the design back as it was.',
+    rings: {
+      heading: 'Paper rings for the trimmers',
+      how: 'Print at 100 %. Cut a ring out along its dashed lines, lay it around its trimmer, turn the trimmer to its anticlockwise stop, and turn the ring until its left stop line lies before the screw’s slot. Tune one note by ear before you trust the others.',
+      howStraight:
+        'A trimmer of many turns has a straight scale: turn it anticlockwise until it clicks, then count turns.',
+      cents:
+        'Ticks share each semitone evenly, in cents: 1 tick between two notes is 50, 3 are 25 each, 9 are 10 each, 19 are 5 each.',
+      angle: {
+        'single-turn': 'Travel of 240°, nominal, by the sheet of the Bourns 3362.',
+        'multi-turn': 'Travel of 25 turns, nominal, by the sheet of the Bourns 3296.',
+        carbon: 'Travel of 220° ± 20° within 235° ± 5° from stop to stop, by the sheet of the Piher PT-10.',
+      },
+      stop: 'stop',
+      pitch: (voice: VoiceId, ref: string) => `Pitch ${voice}, ${ref}.`,
+      threshold: (voice: VoiceId | null, ref: string) =>
+        `Threshold${voice === null ? ' of both voices' : ` ${voice}`}, ${ref}, in volts.`,
+      pitchNow: (note: string) => `The mark: ${note}.`,
+      thresholdNow: (volts: string, starts: readonly string[]) => `The mark: ${volts}; ${starts.join(', ')}.`,
+      starts: (voice: VoiceId, lux: string | null) =>
+        lux === null ? `no light starts ${voice}` : `${voice} starts at ${lux}`,
+      print: 'Print with the rings',
+    },
   },
   log: {
     heading: 'Kit log',

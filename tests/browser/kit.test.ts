@@ -188,6 +188,9 @@ test('from recordings of both ends of a trimmer the page becomes that board; no 
     await (await chooser).setFiles({ name: 'board.wav', mimeType: 'audio/wav', buffer: recordingOf(hertz) });
     await expect.poll(() => box(page, said.points[point]).inputValue()).toBe(words.hertz(hertz));
   }
+  const ring = page.locator('svg.ring').first();
+  const names = () => ring.locator('text').allTextContents();
+  const before = await names();
   await button(page, said.become).click();
   await page.getByText(said.became).waitFor();
   // The design’s own parts are those of this board now, as one step that can be taken back.
@@ -201,6 +204,21 @@ test('from recordings of both ends of a trimmer the page becomes that board; no 
     .allTextContents();
   expect(designed).not.toBe(formatQuantity(DEFAULT_DESIGN.voices.A.capacitor.farads, 'F'));
   expect(Number.parseFloat(designed!)).toBeCloseTo(Number.parseFloat(built!), 1);
+  // The paper ring is that board's too, and reaches as low as was heard. It is printed at its own size.
+  expect(before).not.toContain('C3');
+  expect(await names()).toContain('C3');
+  await page.emulateMedia({ media: 'print' });
+  const pixels = 96 / 25.4;
+  const rim = await ring
+    .locator('.cut')
+    .last()
+    .evaluate((circle) => circle.getBoundingClientRect().width);
+  expect(rim / pixels).toBeCloseTo(66, 1);
+  const bar = await page
+    .locator('.rings .check-bar svg')
+    .evaluate((svg) => svg.getBoundingClientRect().width);
+  expect(bar / pixels).toBeCloseTo(100, 1);
+  expect(await page.locator('.rings .head').textContent()).toContain('#/kit?d=');
   await close();
 });
 

@@ -40,7 +40,7 @@ export function boardPrint(
 }
 
 /** A bar that is 100 mm long when the sheet was printed at its own size. */
-function checkBar(): TemplateResult {
+export function checkBar(): TemplateResult {
   return html`<figure class="check-bar">
     <svg viewBox="0 0 100 4" width="100mm" height="4mm" aria-hidden="true">
       ${svg`<path d="M 0.1 0 V 4 M 0.1 2 H 99.9 M 99.9 0 V 4" fill="none" stroke="currentColor" stroke-width="0.2"></path>

@@ -72,9 +72,12 @@ export class PlaceKit extends AppElement {
           gap: 4mm;
           padding: 0;
         }
+        /* Before the act, but behind the two sides of the board, which fill a page each. */
         .margin {
-          order: 2;
           font-size: 8.5pt;
+        }
+        .body:has(plan-panel) {
+          order: -1;
         }
         .margin .said {
           display: none;
@@ -135,14 +138,12 @@ export class PlaceKit extends AppElement {
         @choose=${({ detail }: CustomEvent<ChooseDetail>) => this.#desk.show({ sheet: detail.value as Sheet })}
       ></choice-row>
       <div class="page ${this.#look.value}">
+        ${sheet === 'board' ? '' : sheetHead(design.name, this.link)}
         <section class="margin" aria-label=${words.why}>
           <div class="said">${this.#why(sheet).map((text, i) => html`<p class=${i ? '' : 'why'}>${text}</p>`)}</div>
           ${places.length > 0 ? html`<caution-note .places=${places}></caution-note>` : ''}
         </section>
-        <div class="body">
-          ${sheet === 'board' ? '' : sheetHead(design.name, this.link)}
-          ${this.#sheet(sheet)}
-        </div>
+        <div class="body">${this.#sheet(sheet)}</div>
       </div>
     </main>`;
   }
@@ -165,7 +166,7 @@ export class PlaceKit extends AppElement {
       case 'whatif':
         return html`<whatif-panel .app=${app}></whatif-panel>`;
       case 'sound':
-        return html`<sound-sheet .app=${app}></sound-sheet>`;
+        return html`<sound-sheet .app=${app} .link=${this.link}></sound-sheet>`;
       case 'log':
         return html`<log-sheet .app=${app}></log-sheet>`;
       case 'faults':

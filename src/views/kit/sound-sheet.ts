@@ -23,7 +23,10 @@ import { chooseFile } from '../files.ts';
 import { hertzReader } from '../pitch/readers.ts';
 import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
+import { voiceStyles } from '../theme/voice-mark.ts';
 import { kitStyles } from './kit-styles.ts';
+import { ringSheet, ringStyles } from './ring-sheet.ts';
+import { sheetHead, sheetHeadStyles } from './sheet-head.ts';
 import { wordTable } from './word-table.ts';
 
 const words = kitViewWords.sound;
@@ -44,6 +47,7 @@ const read = {
 export class SoundSheet extends AppElement {
   static override properties = {
     ...AppElement.properties,
+    link: { type: String },
     busy: { state: true },
     problem: { state: true },
     became: { state: true },
@@ -52,6 +56,9 @@ export class SoundSheet extends AppElement {
     common,
     fieldStyles,
     kitStyles,
+    sheetHeadStyles,
+    ringStyles,
+    voiceStyles,
     css`
       .points {
         display: grid;
@@ -68,6 +75,8 @@ export class SoundSheet extends AppElement {
     `,
   ];
 
+  /** The whole address that opens this design. */
+  declare link: string;
   /** What is being listened for; null = nothing. */
   declare busy: Point | null;
   declare problem: string;
@@ -79,6 +88,7 @@ export class SoundSheet extends AppElement {
 
   constructor() {
     super();
+    this.link = '';
     this.busy = null;
     this.problem = '';
     this.became = false;
@@ -126,6 +136,8 @@ export class SoundSheet extends AppElement {
       <p role="status">${this.busy === null ? '' : words.listening}</p>
       <p class="fault" role="alert">${this.problem}</p>
       ${this.#check(heard)} ${this.#twin(heard)}
+      ${ringSheet(this.#design.value, () => sheetHead(this.#design.value.name, this.link))}
+      <p class="screen"><button type="button" @click=${() => window.print()}>${words.rings.print}</button></p>
     </section>`;
   }
 
