@@ -179,6 +179,29 @@ export const kitBench: Translated<Bench> = {
     become: 'Die Seite zu dieser Platine machen',
     becomeStep: (voice) => `Zwilling einer Platine, Stimme ${voice}`,
     became: 'Rückgängig bringt den Entwurf zurück, wie er war.',
+    rings: {
+      heading: 'Papierringe für die Trimmpotis',
+      how: 'Mit 100 % drucken. Einen Ring an seinen gestrichelten Linien ausschneiden, um sein Trimmpoti legen, das Trimmpoti an den Linksanschlag drehen, und den Ring drehen, bis seine linke Anschlaglinie vor dem Schlitz der Schraube liegt. Eine Note nach Gehör stimmen, bevor man den anderen traut.',
+      howStraight:
+        'Ein Trimmpoti mit vielen Umdrehungen hat eine gerade Skala: nach links drehen, bis es klickt, dann die Umdrehungen zählen.',
+      cents:
+        'Striche teilen jeden Halbton gleichmäßig, in Cent: 1 Strich zwischen zwei Noten heißt 50, bei 3 sind es je 25, bei 9 je 10, bei 19 je 5.',
+      angle: {
+        'single-turn': 'Drehweg 240°, nominell, nach dem Datenblatt des Bourns 3362.',
+        'multi-turn': 'Drehweg 25 Umdrehungen, nominell, nach dem Datenblatt des Bourns 3296.',
+        carbon:
+          'Drehweg 220° ± 20° innerhalb von 235° ± 5° von Anschlag zu Anschlag, nach dem Datenblatt des Piher PT-10.',
+      },
+      stop: 'Anschlag',
+      pitch: (voice, ref) => `Tonhöhe ${voice}, ${ref}.`,
+      threshold: (voice, ref) =>
+        `Schwelle${voice === null ? ' beider Stimmen' : ` ${voice}`}, ${ref}, in Volt.`,
+      pitchNow: (note) => `Die Marke: ${note}.`,
+      thresholdNow: (volts, starts) => `Die Marke: ${volts}; ${starts.join(', ')}.`,
+      starts: (voice, lux) =>
+        lux === null ? `kein Licht lässt ${voice} einsetzen` : `${voice} setzt bei ${lux} ein`,
+      print: 'Mit den Ringen drucken',
+    },
   },
 
   log: {

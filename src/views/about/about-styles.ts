@@ -48,7 +48,7 @@ export const aboutStyles = css`
     overflow-wrap: anywhere;
     white-space: pre-wrap;
   }
-  @media (max-width: 760px) {
+  @media (max-width: 47.5em) {
     .page {
       grid-template-columns: minmax(0, 1fr);
     }

@@ -67,7 +67,7 @@ export class PicturePanel extends AppElement {
         margin: 4px 0 8px;
         padding-left: 1.2em;
       }
-      @media (min-width: 901px) {
+      @media (min-width: 56.3125em) {
         /* On the projector the panel's parts are parts of the lesson: beside its title, and below what is projected. */
         :host(.projector) {
           display: contents;

@@ -24,7 +24,7 @@ export const stepStyles = css`
     padding-block: 6px;
   }
   /* Projected, the step has the rest of the screen: what does not fit scrolls, and the way on stays in sight. */
-  @media (min-width: 901px) and (min-height: 640px) {
+  @media (min-width: 56.3125em) and (min-height: 40em) {
     :host(.projector) {
       height: calc(100vh - 12.8rem);
     }
@@ -147,7 +147,7 @@ export const stepStyles = css`
     height: 8px;
     accent-color: var(--accent);
   }
-  @media (max-width: 900px) {
+  @media (max-width: 56.25em) {
     .two {
       grid-template-columns: minmax(0, 1fr);
     }
