@@ -197,7 +197,7 @@ export const kitBench: Translated<Bench> = {
       threshold: (voice, ref) =>
         `Schwelle${voice === null ? ' beider Stimmen' : ` ${voice}`}, ${ref}, in Volt.`,
       pitchNow: (note) => `Die Marke: ${note}.`,
-      thresholdNow: (volts, starts) => `Die Marke: ${volts}; ${starts.join(', ')}.`,
+      thresholdNow: (volts, starts) => `Die Marke: ${volts}; ${starts}.`,
       starts: (voice, lux) =>
         lux === null ? `kein Licht lässt ${voice} einsetzen` : `${voice} setzt bei ${lux} ein`,
       print: 'Mit den Ringen drucken',

@@ -443,7 +443,7 @@ export const kitViewWords = spoken('kit', {
       threshold: (voice: VoiceId | null, ref: string) =>
         `Threshold${voice === null ? ' of both voices' : ` ${voice}`}, ${ref}, in volts.`,
       pitchNow: (note: string) => `The mark: ${note}.`,
-      thresholdNow: (volts: string, starts: readonly string[]) => `The mark: ${volts}; ${starts.join(', ')}.`,
+      thresholdNow: (volts: string, starts: string) => `The mark: ${volts}; ${starts}.`,
       starts: (voice: VoiceId, lux: string | null) =>
         lux === null ? `no light starts ${voice}` : `${voice} starts at ${lux}`,
       print: 'Print with the rings',

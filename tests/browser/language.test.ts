@@ -31,7 +31,7 @@ const WORKED: Partial<Record<Sheet, string>> = {
 /** Goes from place to place, and in the kit from sheet to sheet; gives the name of each once it is there. */
 async function* stops(page: Page): AsyncGenerator<string> {
   for (const name of PLACES) {
-    await page.locator(`nav a[href="#/${name}"]`).click();
+    await page.locator(`a[href="#/${name}"]`).click();
     await page.locator(`place-${name} main h2`).first().waitFor();
     if (name !== 'kit') yield name;
     else

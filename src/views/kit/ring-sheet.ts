@@ -72,7 +72,7 @@ function ringsOf(design: Design): readonly Told[] {
     return {
       ring,
       name: words.threshold(ring.voice, refOf('threshold', ring.voice)),
-      now: words.thresholdNow(pageWords.volts(voices[id].referenceVolts), starts),
+      now: words.thresholdNow(pageWords.volts(voices[id].referenceVolts), starts.join(', ')),
     };
   });
   return [...pitches, ...thresholds];
