@@ -112,7 +112,7 @@ export function listRow(
 export const fieldStyles = css`
   label.list {
     display: grid;
-    grid-template-columns: var(--label-width, 6.4em) minmax(0, 1fr);
+    grid-template-columns: minmax(min-content, var(--label-width, 6.4em)) minmax(0, 1fr);
     align-items: center;
     column-gap: var(--unit);
     font-size: var(--text-control);

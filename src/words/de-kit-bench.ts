@@ -181,11 +181,11 @@ export const kitBench: Translated<Bench> = {
     became: 'Rückgängig bringt den Entwurf zurück, wie er war.',
     rings: {
       heading: 'Papierringe für die Trimmpotis',
-      how: 'Mit 100 % drucken. Einen Ring an seinen gestrichelten Linien ausschneiden, um sein Trimmpoti legen, das Trimmpoti an den Linksanschlag drehen, und den Ring drehen, bis seine linke Anschlaglinie vor dem Schlitz der Schraube liegt. Eine Note nach Gehör stimmen, bevor man den anderen traut.',
+      how: 'Mit 100 % drucken. Einen Ring an seinen gestrichelten Linien ausschneiden, um sein Trimmpoti legen, das Trimmpoti an den Linksanschlag drehen, und den Ring drehen, bis seine linke Anschlaglinie vor dem Schlitz der Schraube liegt. Einen Ton nach Gehör stimmen, bevor man den anderen traut.',
       howStraight:
         'Ein Trimmpoti mit vielen Umdrehungen hat eine gerade Skala: nach links drehen, bis es klickt, dann die Umdrehungen zählen.',
       cents:
-        'Striche teilen jeden Halbton gleichmäßig, in Cent: 1 Strich zwischen zwei Noten heißt 50, bei 3 sind es je 25, bei 9 je 10, bei 19 je 5.',
+        'Striche teilen jeden Halbton gleichmäßig, in Cent: 1 Strich zwischen zwei Tönen heißt 50, bei 3 sind es je 25, bei 9 je 10, bei 19 je 5.',
       angle: {
         'single-turn': 'Drehweg 240°, nominell, nach dem Datenblatt des Bourns 3362.',
         'multi-turn': 'Drehweg 25 Umdrehungen, nominell, nach dem Datenblatt des Bourns 3296.',

@@ -1,8 +1,9 @@
-/** German from the bar, by keyboard; room for longer words; back to English; kept over a reload. */
+/** German from the bar, by keyboard; room for longer words, in lessons too; back to English; kept over a reload. */
 import type { Page } from 'playwright-core';
 import { expect, inject, test } from 'vitest';
 import { PLACES } from '../../src/app/address.ts';
 import { SHEETS, type Sheet } from '../../src/app/kit-desk.ts';
+import { STAGES } from '../../src/lesson/lesson.ts';
 import { germanLists } from '../../src/words/de.ts';
 import { germanKit } from '../../src/words/de-kit.ts';
 import { germanPage } from '../../src/words/de-page.ts';
@@ -11,6 +12,7 @@ import { kitViewWords } from '../../src/words/en-kit.ts';
 import { speak } from '../../src/words/spoken.ts';
 import { oneBrowser, openPage } from './support/browser.ts';
 import { clipped, lengthen, unfold } from './support/longer.ts';
+import { overlapping } from './support/overlap.ts';
 import { strip, tabTo } from './support/visit.ts';
 
 const { site } = inject('house');
@@ -18,6 +20,9 @@ const WIDE = { width: 1280, height: 900 };
 const NARROW = { width: 320, height: 700 };
 /** A4 within margins of 12 mm. */
 const PAPER = { width: 703, height: 1032 };
+const LECTURE = { width: 1280, height: 720 };
+/** Between them every part of the picture, hidden, shown and slowed; questions of both kinds, notices, the camera. */
+const WALKED = ['why-a-shadow-stops-it', 'the-first-cycle', 'this-very-room'];
 const browser = oneBrowser();
 
 /** Waits for what a sheet of the kit makes in its worker. */
@@ -53,7 +58,9 @@ async function fits(page: Page, stop: string, language: 'as it is' | 'longer' = 
     await page.setViewportSize(view);
     await unfold(page);
     if (language === 'longer') expect(await lengthen(page)).toBeGreaterThan(20);
-    expect(await clipped(page), `${stop} at ${view.width}, ${language}`).toEqual([]);
+    const where = `${stop} at ${view.width}, ${language}`;
+    expect(await clipped(page), where).toEqual([]);
+    expect(await overlapping(page), where).toEqual([]);
   }
   if (!stop.startsWith('kit')) return;
   await page.setViewportSize(PAPER);
@@ -108,6 +115,39 @@ test('German is chosen by keyboard, fills every place without clipping, survives
   for await (const stop of stops(page)) await fits(page, stop, 'longer');
   await close();
 }, 60_000);
+
+test.each([
+  ['projector', LECTURE],
+  ['light', NARROW],
+] as const)('the steps of lessons have room for words two fifths longer, %s, %o', async (look, viewport) => {
+  const { page, close } = await openPage(browser(), `${site}#/class`, { viewport });
+  await radio(page, words.bar.looks[look]).check();
+  const shown = new Set<string>();
+  for (const lesson of WALKED) {
+    await page.evaluate((id) => {
+      location.hash = `#/class?lesson=${id}`;
+    }, lesson);
+    await page.locator('step-panel #title').waitFor();
+    for (let pressed = 0; (await page.locator('#advance').count()) > 0; pressed += 1) {
+      await unfold(page);
+      expect(await lengthen(page)).toBeGreaterThan(20);
+      const where = `${lesson} after ${pressed} presses`;
+      expect(await clipped(page), where).toEqual([]);
+      expect(await overlapping(page), where).toEqual([]);
+      const parts = await page
+        .locator('signal-picture li:not(.hidden)')
+        .evaluateAll((all) => all.map((part) => part.getAttribute('data-stage') ?? ''));
+      for (const part of parts) shown.add(part);
+      // On without guessing or doing anything; all at once, as what is to be pressed may be gone the next moment.
+      await page.locator('step-panel .row:has(#advance) button').evaluateAll((all) => {
+        const buttons = all as HTMLButtonElement[];
+        (buttons.find(({ id }) => id !== 'advance') ?? buttons[0])?.click();
+      });
+    }
+  }
+  expect([...shown].toSorted()).toEqual(STAGES.toSorted());
+  await close();
+});
 
 test('an address may ask for German, and the words of the page are then German from the start', async () => {
   const { page, close } = await openPage(browser(), `${site}#/class?lang=de`);

@@ -136,6 +136,18 @@ export const KIT: Samples = {
     [1, 41],
     [12.5, 41],
   ],
+  'sound.rings.threshold': [
+    ['A', 'VR3'],
+    [null, 'VR3'],
+  ],
+  'sound.rings.thresholdNow': [
+    ['A', []],
+    ['A', ['12', '15']],
+  ],
+  'sound.rings.starts': [
+    ['A', '12'],
+    ['B', null],
+  ],
   'refusal.change.capacitor': [
     ['C1', 'film'],
     ['C1', 'electrolytic'],

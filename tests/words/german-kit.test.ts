@@ -8,6 +8,7 @@ import { orderOf } from '../../src/kit/order.ts';
 import { orderCsv } from '../../src/kit/order-table.ts';
 import { readMeter } from '../../src/kit/slip.ts';
 import { formatDay } from '../../src/quantity/format.ts';
+import { ringSheet } from '../../src/views/kit/ring-sheet.ts';
 import { numberField } from '../../src/views/pitch/readers.ts';
 import {
   type BandColour,
@@ -137,4 +138,21 @@ test('readings and numbers are printed with a comma, and read back as printed', 
   expect(formatDay(new Date(2026, 5, 21))).toBe('21. Juni 2026');
   speak('en');
   expect(formatDay(new Date(2026, 5, 21))).toBe('21 June 2026');
+});
+
+/** All words of a template, those within it too. */
+function said(template: unknown): string {
+  if (typeof template === 'string') return template;
+  if (Array.isArray(template)) return template.map(said).join(' ');
+  return typeof template === 'object' && template !== null && 'values' in template
+    ? said(template.values)
+    : '';
+}
+
+test('a trimmer’s paper ring names its note once, as German has it', () => {
+  german();
+  // Against a deeper chamber tone the voice of 210 Hz is an A sharp: B in German, not H.
+  const { pitch } = BENCH_DESIGN;
+  const deep = { ...BENCH_DESIGN, pitch: { ...pitch, wish: { ...pitch.wish, a4Hertz: 396 } } };
+  expect(said(ringSheet(deep, () => ({ values: [] }) as never))).toMatch(/Die Marke: B3 /);
 });

@@ -57,7 +57,7 @@ function ringsOf(design: Design): readonly Told[] {
       {
         ring,
         name: words.pitch(voice, refOf('pitch', voice)),
-        now: words.pitchNow(pageWords.strip.voice(pageWords.notes.shown(name), cents, frequency)),
+        now: words.pitchNow(pageWords.strip.voice(name, cents, frequency)),
       },
     ];
   });

@@ -2,9 +2,9 @@
 import type { Page } from 'playwright-core';
 
 /**
- * Makes every word on the page 40 % longer by repeating its last letters; numbers, units and single letters stay. What
- * is longer already stays as it is; what the page says anew afterwards is as long as ever, so measure at once. Gives
- * how many texts are longer now.
+ * Makes every word on the page 40 % longer by repeating its last letters; numbers, units and single letters stay, and
+ * so do the words of drawings, which are placed by their own lengths. What is longer already stays as it is; what the
+ * page says anew afterwards is as long as ever, so measure at once. Gives how many texts are longer now.
  */
 export function lengthen(page: Page): Promise<number> {
   return page.evaluate(() => {
@@ -27,7 +27,7 @@ export function lengthen(page: Page): Promise<number> {
             count += 1;
           }
         }
-        if (node instanceof Element && ['STYLE', 'SCRIPT', 'NOSCRIPT'].includes(node.tagName)) continue;
+        if (node instanceof Element && node.matches('style, script, noscript, svg')) continue;
         if (node instanceof Element && node.shadowRoot) visit(node.shadowRoot);
         visit(node);
       }
