@@ -291,6 +291,7 @@ export class Lampnote {
         | 'soundByLink'
         | 'lessonByLink'
         | 'hosted'
+        | 'classWord'
         | 'presenterKeys'
         | 'vibrates'
       >

@@ -34,6 +34,8 @@ export interface Session {
   readonly lessonByLink: string | null;
   /** An address where this page is served to others; '' = none. */
   readonly hosted: string;
+  /** The word a class's work sheets are drawn from; '' = none. */
+  readonly classWord: string;
   /** Keys of the presenter in a lesson. */
   readonly presenterKeys: boolean;
   /** Gates are felt, where the device can. */
@@ -60,6 +62,7 @@ export const DEFAULT_SESSION: Session = {
   soundByLink: null,
   lessonByLink: null,
   hosted: '',
+  classWord: '',
   presenterKeys: true,
   vibrates: false,
   language: 'en',

@@ -24,6 +24,7 @@ const kept = v.object({
   ),
   exhibition: entry(v.boolean(), DEFAULT_SESSION.exhibition),
   hosted: entry(v.string(), DEFAULT_SESSION.hosted),
+  classWord: entry(v.string(), DEFAULT_SESSION.classWord),
   presenterKeys: entry(v.boolean(), DEFAULT_SESSION.presenterKeys),
   vibrates: entry(v.boolean(), DEFAULT_SESSION.vibrates),
   language: entry(v.picklist(LANGUAGES), DEFAULT_SESSION.language),

@@ -63,7 +63,6 @@ export interface ClassPageWords {
   readonly controls: {
     readonly heading: string;
     readonly none: string;
-    readonly waits: string;
     readonly fitted: string;
     readonly source: string;
     readonly standsIn: string;
@@ -81,6 +80,8 @@ export interface ClassPageWords {
     readonly soundOff: string;
     readonly keysHeading: string;
     readonly keys: readonly KeyLine[];
+    /** The same in a word each, for the foot of the projected lesson. */
+    readonly shortKeys: readonly KeyLine[];
     readonly keysOn: string;
     readonly vibrate: string;
     readonly vibrateHint: string;
@@ -118,6 +119,11 @@ export interface ClassPageWords {
     readonly text: string;
     readonly from: string;
     readonly count: string;
+    readonly word: string;
+    readonly wordHint: string;
+    /** At the head of a sheet; '' = no word was chosen. */
+    readonly of: (word: string, date: string) => string;
+    readonly page: string;
     readonly kind: string;
     readonly kinds: { readonly sheets: string; readonly answers: string; readonly both: string };
     readonly size: string;
@@ -169,7 +175,7 @@ export const classPage: ClassPageWords = spoken('class page', {
     chattering: (perSecond) => `chattering, ${perSecond} times a second`,
     tone: (note, frequency) => `${note}, ${frequency}`,
     noTone: 'no tone',
-    slowedBy: (factor) => `slowed ${factor} times`,
+    slowedBy: (factor) => `${factor} × slowed`,
   },
   guess: {
     slider: 'your place',
@@ -177,8 +183,8 @@ export const classPage: ClassPageWords = spoken('class page', {
     pupil: (lux) => lux,
     model: (lux) => `model ${lux}`,
     hint: 'Move the slider, or press on the light axis.',
-    add: 'Mark it for one more pupil',
-    takeBack: 'Take the last mark back',
+    add: 'Mark one pupil’s place',
+    takeBack: 'Take it back',
     axis: (marks) =>
       `Light axis from dark to bright. ${marks.length === 0 ? 'No place yet.' : `${marks.join(', ')}.`}`,
     recap: (answer) => `The guess: ${answer}`,
@@ -188,7 +194,6 @@ export const classPage: ClassPageWords = spoken('class page', {
   controls: {
     heading: 'To touch',
     none: 'Nothing to touch in this step: watch and listen.',
-    waits: 'The controls wait until the guess stands.',
     fitted: 'fitted',
     source: 'light from',
     standsIn: 'Until the camera is on, this lamp and these hands stand in for it.',
@@ -213,6 +218,14 @@ export const classPage: ClassPageWords = spoken('class page', {
       ['R', 'set this step up again'],
       ['N', 'notes in a second window'],
       ['P', 'projector on and off'],
+    ],
+    shortKeys: [
+      ['→', 'on'],
+      ['←', 'back'],
+      ['Space', 'show'],
+      ['F', 'free'],
+      ['N', 'notes'],
+      ['P', 'end'],
     ],
     keysOn: 'These keys are on (they never act while a slider, box or list has the focus)',
     vibrate: 'Let this device vibrate when a voice starts or stops',
@@ -257,6 +270,11 @@ export const classPage: ClassPageWords = spoken('class page', {
     text: 'Every pupil number has values of its own; the answers are worked out by the model.',
     from: 'first pupil number',
     count: 'how many sheets',
+    word: 'class word',
+    wordHint:
+      'Any word (no names, please). The same word and number always give the same sheet; another word gives others.',
+    of: (word, date) => `${word === '' ? '' : `Class word: ${word}. `}Printed ${date}.`,
+    page: 'The lessons on your own device:',
     kind: 'print',
     kinds: { sheets: 'work sheets', answers: 'answer sheets', both: 'both' },
     size: 'letters',

@@ -64,7 +64,6 @@ export class ClassControls extends AppElement {
   static override properties = {
     ...AppElement.properties,
     allowed: { attribute: false },
-    disabled: { type: Boolean },
     said: { state: true },
   };
   static override styles = [
@@ -72,11 +71,14 @@ export class ClassControls extends AppElement {
     fieldStyles,
     classStyles,
     css`
+      .small:empty {
+        margin: 0;
+      }
       .controls {
         display: grid;
         grid-template-columns: repeat(auto-fit, minmax(min(100%, 21em), 1fr));
         align-items: start;
-        gap: 10px 34px;
+        gap: 6px 34px;
         --label-width: 8.5em;
         --value-width: 5.6em;
       }
@@ -100,7 +102,6 @@ export class ClassControls extends AppElement {
 
   /** What may be touched; null = everything. */
   declare allowed: readonly ControlId[] | null;
-  declare disabled: boolean;
   /** What the last press came to. */
   declare said: string;
 
@@ -112,7 +113,6 @@ export class ClassControls extends AppElement {
   constructor() {
     super();
     this.allowed = null;
-    this.disabled = false;
     this.said = '';
   }
 
@@ -128,12 +128,15 @@ export class ClassControls extends AppElement {
     const { light } = this.#session.value;
     const page = PAGE[this.#session.value.language];
     // Where nothing is lit by the lamp, moving it would do nothing.
-    const shown = ids.filter((id) => id !== 'camera' || light !== 'camera');
+    const stands = cameraStands(this.app);
+    const dead = (id: ControlId) =>
+      light === 'camera' && (id === 'camera' || (!stands && CONTROLS[id].writes.length === 0));
+    const shown = ids.filter((id) => !dead(id));
     return html`${this.allowed === null ? this.#sources() : ''}
-      ${this.allowed !== null && light === 'camera' ? html`<camera-panel .app=${this.app}></camera-panel>` : ''}
-      ${light === 'camera' && cameraStands(this.app) ? html`<p class="small">${page.controls.standsIn}</p>` : ''}
       <div class="controls">${shown.map((id) => this.#control(id))}</div>
-      <p class="small" role="status">${this.said}</p>`;
+      <p class="small" role="status">${this.said}</p>
+      ${stands ? html`<p class="small">${page.controls.standsIn}</p>` : ''}
+      ${this.allowed !== null && light === 'camera' ? html`<camera-panel .app=${this.app}></camera-panel>` : ''}`;
   }
 
   /** In free play the light may come from anywhere. */
@@ -160,10 +163,10 @@ export class ClassControls extends AppElement {
         return this.#choice(id, control.options);
       case 'press':
         return id === 'camera'
-          ? html`<button type="button" ?disabled=${this.disabled} @click=${() => this.app.light.choose('camera')}>
+          ? html`<button type="button" @click=${() => this.app.light.choose('camera')}>
               ${this.#name(id)}
             </button>`
-          : html`<button type="button" ?disabled=${this.disabled} @click=${this.#turnToJustOn}>${this.#name(id)}</button>`;
+          : html`<button type="button" @click=${this.#turnToJustOn}>${this.#name(id)}</button>`;
     }
   }
 
@@ -188,7 +191,7 @@ export class ClassControls extends AppElement {
         min=${control.min}
         max=${control.max}
         scale=${control.scale}
-        .disabled=${this.disabled || !fitted}
+        .disabled=${!fitted}
         .readout=${readout}
         .valuetext=${this.#spoken(id, readout)}
         @slide=${({ detail }: CustomEvent<SlideDetail>) => this.#set(id, detail.value, detail.phase)}
@@ -203,7 +206,6 @@ export class ClassControls extends AppElement {
       <input
         type="checkbox"
         .checked=${fitted}
-        ?disabled=${this.disabled}
         @change=${(event: Event) =>
           this.#set(id, (event.currentTarget as HTMLInputElement).checked ? control.max : null, 'end')}
       />
@@ -246,7 +248,6 @@ export class ClassControls extends AppElement {
       .fieldLabel=${words.voices.box(label)}
       .lessLabel=${words.voices.oneLess(label)}
       .moreLabel=${words.voices.oneMore(label)}
-      .disabled=${this.disabled}
       scale-start="0"
       scale-end="100 %"
       @turn=${({ detail }: CustomEvent<TurnDetail>) => this.#set(id, detail.rotation, detail.phase)}
@@ -257,13 +258,12 @@ export class ClassControls extends AppElement {
     const { choices } = CLASS_WORDS[this.#session.value.language];
     const names = options.map((option) => [option, choices[option as keyof typeof choices]] as const);
     const value = String(settingOf(classDeskOf(this.app).bench, id));
-    if (options.length > 3 && !this.disabled)
+    if (options.length > 3)
       return listRow(this.#name(id), names, value, (chosen) => this.#set(id, chosen, 'end'));
     return html`<choice-row
       legend=${this.#name(id)}
-      .choices=${choicesOf(Object.fromEntries(options.length > 3 ? names.filter(([o]) => o === value) : names))}
+      .choices=${choicesOf(Object.fromEntries(names))}
       value=${value}
-      .disabled=${this.disabled}
       @choose=${({ detail }: CustomEvent<ChooseDetail>) => this.#set(id, detail.value, 'end')}
     ></choice-row>`;
   }

@@ -1,11 +1,10 @@
 /** `<hand-outs>`: work sheets by pupil number and their answers, shown here and printed by themselves. */
 import { css, html, type TemplateResult } from 'lit';
-import { memoized } from '../../app/derived.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
 import type { Session } from '../../app/session.ts';
+import { seedOf } from '../../lesson/class-word.ts';
 import { LESSON_DESIGN } from '../../lesson/lessons.ts';
 import { type Worksheet, worksheetOf } from '../../lesson/worksheet.ts';
-import type { Language } from '../../words/spoken.ts';
 import { AppElement } from '../app-element.ts';
 import '../controls/choice-row.ts';
 import { choicesOf } from '../controls/choices.ts';
@@ -17,7 +16,7 @@ import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
 import { classStyles } from './class-styles.ts';
 import { PAGE } from './lesson-words.ts';
-import { answerSheet, pupilSheet } from './sheets.ts';
+import { answerSheet, pupilSheet, type SheetOf, sheetLink } from './sheets.ts';
 
 /** A class has at most so many pupils. */
 const MOST = { first: 999, sheets: 40 } as const;
@@ -26,9 +25,9 @@ const read = {
   sheets: reader('number', { min: 1, max: MOST.sheets }),
 };
 
-/** The same for every class that does not ask for another. */
-const CLASS_SEED = 1;
-const sheetOf = memoized((number: number): Worksheet => worksheetOf(number, CLASS_SEED, LESSON_DESIGN));
+/** A word, not a sentence. */
+const LONGEST_WORD = 40;
+const sheetOf = (number: number, word: string): Worksheet => worksheetOf(number, seedOf(word), LESSON_DESIGN);
 
 type Kind = 'sheets' | 'answers' | 'both';
 
@@ -53,6 +52,19 @@ export class HandOuts extends AppElement {
       }
       choice-row {
         --label-width: 4em;
+      }
+      .word {
+        display: grid;
+        grid-template-columns: var(--label-width) minmax(0, 12em);
+        align-items: center;
+        column-gap: var(--unit);
+        font-size: var(--text-control);
+      }
+      .fields .small {
+        margin: 0;
+      }
+      qr-code {
+        width: 5em;
       }
       .sheet {
         margin-top: 10px;
@@ -81,7 +93,7 @@ export class HandOuts extends AppElement {
   declare sheets: number;
   declare kind: Kind;
   declare size: 'plain' | 'large';
-  #language!: Selected<Session, Language>;
+  #session!: Selected<Session, Session>;
 
   constructor() {
     super();
@@ -92,14 +104,27 @@ export class HandOuts extends AppElement {
   }
 
   protected override bind(app: Lampnote): void {
-    this.#language = new Selected(this, app.session, (session) => session.language);
+    this.#session = new Selected(this, app.session, (session) => session);
   }
 
   protected override render(): TemplateResult {
-    const language = this.#language.value;
+    const { language, classWord } = this.#session.value;
     const { sheets: says } = PAGE[language];
     return html`<p>${says.text}</p>
       <div class="fields">
+        <label class="word">
+          <span>${says.word}</span>
+          <input
+            type="text"
+            autocomplete="off"
+            maxlength=${LONGEST_WORD}
+            aria-describedby="word-hint"
+            .value=${classWord}
+            @change=${(event: Event) =>
+              this.app.setSession({ classWord: (event.currentTarget as HTMLInputElement).value.trim() })}
+          />
+        </label>
+        <p id="word-hint" class="small">${says.wordHint}</p>
         ${this.#number(says.from, this.first, read.first, (value) => {
           this.first = value;
         })}
@@ -126,7 +151,7 @@ export class HandOuts extends AppElement {
       <button type="button" class="primary" @click=${this.#print}>${says.print}</button>
       <details>
         <summary>${says.preview(this.first)}</summary>
-        <div class=${this.size}>${this.#sheetsOf(sheetOf(this.first), language)}</div>
+        <div class=${this.size}>${this.#sheetsOf(sheetOf(this.first, classWord), this.#of)}</div>
       </details>`;
   }
 
@@ -144,19 +169,22 @@ export class HandOuts extends AppElement {
     ></quantity-field>`;
   }
 
-  #sheetsOf(sheet: Worksheet, language: Language): TemplateResult {
-    return html`${this.kind === 'answers' ? '' : pupilSheet(sheet, language)}
-      ${this.kind === 'sheets' ? '' : answerSheet(sheet, language)}`;
+  get #of(): SheetOf {
+    const { language, classWord: word, hosted } = this.#session.value;
+    return { language, word, link: sheetLink(hosted, language) };
+  }
+
+  #sheetsOf(sheet: Worksheet, of: SheetOf): TemplateResult {
+    return html`${this.kind === 'answers' ? '' : pupilSheet(sheet, of)}
+      ${this.kind === 'sheets' ? '' : answerSheet(sheet, of)}`;
   }
 
   readonly #print = (): void => {
-    const language = this.#language.value;
-    const all = Array.from({ length: this.sheets }, (_, i) =>
-      worksheetOf(this.first + i, CLASS_SEED, LESSON_DESIGN),
-    );
-    const pupils = this.kind === 'answers' ? [] : all.map((sheet) => pupilSheet(sheet, language));
-    const answers = this.kind === 'sheets' ? [] : all.map((sheet) => answerSheet(sheet, language));
-    printOnly(html`${pupils}${answers}`, this.size);
+    const of = this.#of;
+    const all = Array.from({ length: this.sheets }, (_, i) => sheetOf(this.first + i, of.word));
+    const pupils = this.kind === 'answers' ? [] : all.map((sheet) => pupilSheet(sheet, of));
+    const answers = this.kind === 'sheets' ? [] : all.map((sheet) => answerSheet(sheet, of));
+    void printOnly(html`${pupils}${answers}`, this.size);
   };
 }
 

@@ -1,12 +1,13 @@
-/** `<lesson-player>`: a lesson under way: the picture above, what the step says beneath, beside it what may be touched. */
+/** `<lesson-player>`: a lesson under way: the picture above, the step beneath it, then what whoever presents may press. */
 import { html, type PropertyValues, type TemplateResult } from 'lit';
 import { classDeskOf, type OpenLesson } from '../../app/class-desk.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
 import type { Session } from '../../app/session.ts';
 import type { SoundState } from '../../app/sound-desk.ts';
+import type { ControlId } from '../../lesson/controls.ts';
 import type { StageId, StageMode } from '../../lesson/lesson.ts';
 import { shownVoices } from '../../lesson/picture.ts';
-import { controlsOf, recordOf, stepOf } from '../../lesson/progress.ts';
+import { recordOf, stepOf } from '../../lesson/progress.ts';
 import { VOICES } from '../../quantity/units.ts';
 import { CLASS_WORDS } from '../../words/class-words.ts';
 import { AppElement } from '../app-element.ts';
@@ -35,6 +36,9 @@ const ALL_SHOWN: Readonly<Record<StageId, StageMode>> = {
   gate: 'shown',
   tone: 'shown',
 };
+
+/** The presenter's key of a button. */
+const keyOf = (name: string): TemplateResult => html`<span class="key" aria-hidden="true">${name}</span>`;
 
 export class LessonPlayer extends AppElement {
   static override properties = {
@@ -96,6 +100,7 @@ export class LessonPlayer extends AppElement {
         <span class="muted">${free ? CLASS_WORDS[language].go.free : this.#page.step(progress.step + 1, lesson.steps.length)}</span>
       </header>
       <picture-panel
+        class=${look}
         .app=${this.app}
         .voices=${free ? VOICES : shownVoices(step.voices)}
         .stages=${free ? ALL_SHOWN : step.stages}
@@ -103,7 +108,7 @@ export class LessonPlayer extends AppElement {
       ></picture-panel>
       ${free ? this.#free() : progress.finished ? this.#finished(open) : this.#step(open)}
       ${this.#bar(open)}
-      <details>
+      <details class="mind">
         <summary>${CLASS_WORDS[language].parts.cautions}</summary>
         ${cautionNote(lesson.cautions, language)}
       </details>
@@ -113,30 +118,32 @@ export class LessonPlayer extends AppElement {
   }
 
   #step({ lesson, progress }: OpenLesson): TemplateResult {
-    const { controls: says } = this.#page;
     const { phase } = recordOf(lesson, progress);
-    const { controls } = stepOf(lesson, progress);
-    const allowed = controlsOf(lesson, progress) ?? controls;
-    return html`<div class="below">
-      <step-panel .app=${this.app} .algebra=${this.algebra}></step-panel>
-      ${
-        phase === 'notice'
-          ? ''
-          : html`<section class="touch" aria-label=${says.heading}>
-              ${
-                controls.length === 0
-                  ? html`<p class="muted">${says.none}</p>`
-                  : html`${allowed.length === 0 ? html`<p class="muted">${says.waits}</p>` : ''}
-                      <class-controls .app=${this.app} .allowed=${controls} .disabled=${allowed.length === 0}></class-controls>`
-              }
-            </section>`
-      }
-    </div>`;
+    // Predict first, then try.
+    const tries = phase === 'try' || phase === 'reveal';
+    return html`<step-panel class=${this.#session.value.look} .app=${this.app} .algebra=${this.algebra}>
+      ${tries ? this.#touch(stepOf(lesson, progress).controls) : ''}
+    </step-panel>`;
+  }
+
+  #touch(controls: readonly ControlId[]): TemplateResult {
+    const { controls: says } = this.#page;
+    return controls.length === 0
+      ? html`<p class="muted">${says.none}</p>`
+      : html`<section aria-label=${says.heading}>
+          <class-controls .app=${this.app} .allowed=${controls}></class-controls>
+        </section>`;
   }
 
   #free(): TemplateResult {
+    const { language, presenterKeys } = this.#session.value;
     return html`<section aria-label=${this.#page.controls.heading}>
       <p>${this.#page.freeText}</p>
+      <p>
+        <button type="button" @click=${() => this.#act('free')}>
+          ${CLASS_WORDS[language].go.toLesson}${presenterKeys ? keyOf('F') : ''}
+        </button>
+      </p>
       <class-controls .app=${this.app} .allowed=${null}></class-controls>
     </section>`;
   }
@@ -156,17 +163,14 @@ export class LessonPlayer extends AppElement {
     const desk = classDeskOf(this.app);
     const free = progress.mode === 'free';
     const { kind } = this.#sound.value;
-    const key = (name: string) =>
-      presenterKeys ? html`<span class="key" aria-hidden="true">${name}</span>` : '';
+    const key = (name: string) => (presenterKeys ? keyOf(name) : '');
     return html`<div class="bar">
       <div class="row">
         <button type="button" ?disabled=${progress.step === 0 && !free && !progress.finished} @click=${() => desk.back()}>
           ${go.back}${key('←')}
         </button>
         <button type="button" @click=${() => desk.resetBench()}>${go.reset}${key('R')}</button>
-        <button type="button" aria-pressed=${free} @click=${() => this.#act('free')}>
-          ${free ? go.toLesson : go.free}${key('F')}
-        </button>
+        ${free ? '' : html`<button type="button" @click=${() => this.#act('free')}>${go.free}${key('F')}</button>`}
         <span class="grow"></span>
         <button
           type="button"
@@ -222,7 +226,7 @@ export class LessonPlayer extends AppElement {
   }
 
   readonly #printNotes = (): void => {
-    if (this.#open.value) printOnly(notesOf(this.#open.value, this.#session.value.language));
+    if (this.#open.value) void printOnly(notesOf(this.#open.value, this.#session.value.language));
   };
 
   protected override updated(_changed: PropertyValues): void {
@@ -235,11 +239,20 @@ export class LessonPlayer extends AppElement {
     if (where === this.#where) return;
     const before = this.#where.split(' ');
     this.#where = where;
-    if (before.length < 2) return;
-    void this.#told(open, before);
+    void (before.length < 2 ? this.#arrive() : this.#told(open, before));
   }
 
-  /** Another step is told, and the focus goes on with it: the button that was pressed is gone. */
+  /** Reading goes on from the step's title: the button that was pressed is gone. It is projected from its top. */
+  async #arrive(): Promise<void> {
+    const panel = this.renderRoot.querySelector('step-panel');
+    if (this.#session.value.look === 'projector' || this.getBoundingClientRect().top < 0)
+      this.scrollIntoView();
+    await panel?.updateComplete;
+    const lost = this.renderRoot instanceof ShadowRoot && this.renderRoot.activeElement === null;
+    if (lost && document.activeElement !== null) panel?.focusHead();
+  }
+
+  /** Another step is told, and the focus goes on with it. */
   async #told({ lesson, progress }: OpenLesson, [mode, step]: readonly string[]): Promise<void> {
     const { language } = this.#session.value;
     const page = this.#page;
@@ -252,10 +265,7 @@ export class LessonPlayer extends AppElement {
         stepWords(lesson, stepOf(lesson, progress), language).title,
       );
     if (progress.finished) this.told = page.finished;
-    const panel = this.renderRoot.querySelector('step-panel');
-    await panel?.updateComplete;
-    const lost = this.renderRoot instanceof ShadowRoot && this.renderRoot.activeElement === null;
-    if (lost && document.activeElement !== null) panel?.focusHead();
+    await this.#arrive();
   }
 }
 

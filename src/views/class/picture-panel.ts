@@ -3,45 +3,28 @@
  * hide, freeze and slow its parts, or hold it and let a change through part by part.
  */
 import { css, html, type PropertyValues, type TemplateResult } from 'lit';
-import { derivedInstrument, memoized } from '../../app/derived.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
 import type { LiveFrame } from '../../app/live.ts';
 import type { Session } from '../../app/session.ts';
-import { cellOf, cellOhms } from '../../circuit/cell.ts';
-import type { Instrument } from '../../circuit/instrument.ts';
 import type { Design } from '../../design/design.ts';
 import { STAGES, type StageId, type StageMode } from '../../lesson/lesson.ts';
-import { firstCyclePoints, livePicture, slowFactor, visibleStages } from '../../lesson/picture.ts';
-import { type Lux, pairOf, type VoiceId } from '../../quantity/units.ts';
+import { slowFactor, visibleStages } from '../../lesson/picture.ts';
+import type { VoiceId } from '../../quantity/units.ts';
 import { CLASS_WORDS } from '../../words/class-words.ts';
 import type { Language } from '../../words/spoken.ts';
 import { AppElement } from '../app-element.ts';
 import { fieldStyles, listRow } from '../fields.ts';
-import { GateHold } from '../plots/gate-hold.ts';
 import '../plots/signal-picture.ts';
 import type { StageLabel } from '../plots/signal-picture.ts';
-import { SLOW_CYCLES, SlowClock } from '../plots/slow-cycle.ts';
-import type { DrawnVoice } from '../plots/stage-drawings.ts';
-import { Steadied } from '../plots/steadied.ts';
 import { LiveFrames, Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
 import { classStyles } from './class-styles.ts';
 import { PAGE } from './lesson-words.ts';
+import { PictureFollow } from './picture-follow.ts';
 import { labelOf, sentencesOf, type Told } from './picture-words.ts';
 
-/** Light at which the cells' curves are drawn. */
-const CURVE: readonly Lux[] = [0.1, 1, 10, 100, 1000, 10_000, 100_000];
-/** Values in words are renewed this often; a second. */
-const WORDS_EVERY = 0.3;
 /** A change is told to screen readers once nothing else has changed for this long. */
 const REST_MILLISECONDS = 1200;
-
-const curvesOf = memoized((design: Design) =>
-  pairOf((voice) => CURVE.map((lux) => ({ lux, ohms: cellOhms(cellOf(design.voices[voice]), lux) }))),
-);
-const cyclesOf = memoized((instrument: Instrument) =>
-  pairOf((voice) => firstCyclePoints(instrument.astables[voice], SLOW_CYCLES)),
-);
 
 type Labels = Readonly<Record<StageId, readonly StageLabel[]>>;
 type Modes = Readonly<Record<StageId, StageMode>>;
@@ -84,6 +67,24 @@ export class PicturePanel extends AppElement {
         margin: 4px 0 8px;
         padding-left: 1.2em;
       }
+      @media (min-width: 56.3125em) {
+        /* On the projector the panel's parts are parts of the lesson: beside its title, and below what is projected. */
+        :host(.projector) {
+          display: contents;
+        }
+        :host(.projector) .slow {
+          position: absolute;
+          top: -4px;
+          right: 0;
+        }
+        :host(.projector) .slow button {
+          min-height: 1.5rem;
+          padding-block: 0;
+        }
+        :host(.projector) .folds {
+          order: 2;
+        }
+      }
       @media print {
         .folds {
           display: none;
@@ -107,15 +108,9 @@ export class PicturePanel extends AppElement {
 
   #design!: Selected<Design, Design>;
   #language!: Selected<Session, Language>;
-  #live!: LiveFrames;
-  #now: readonly Told[] = [];
-  #held: Partial<Record<StageId, readonly Told[]>> = {};
-  #words: { readonly at: number; readonly of: readonly Told[] } = { at: Number.NEGATIVE_INFINITY, of: [] };
+  readonly #follow = new PictureFollow();
   #said = '';
   #timer: ReturnType<typeof setTimeout> | undefined;
-  readonly #steadied = { A: new Steadied(), B: new Steadied() };
-  readonly #sides = { A: new GateHold(), B: new GateHold() };
-  readonly #clocks = { A: new SlowClock(), B: new SlowClock() };
 
   constructor() {
     super();
@@ -138,7 +133,7 @@ export class PicturePanel extends AppElement {
   protected override bind(app: Lampnote): void {
     this.#design = new Selected(this, app.design, (design) => design);
     this.#language = new Selected(this, app.session, (session) => session.language);
-    this.#live = new LiveFrames(this, app.live, 15);
+    new LiveFrames(this, app.live, 15, (frame) => this.#take(frame));
   }
 
   override disconnectedCallback(): void {
@@ -151,67 +146,38 @@ export class PicturePanel extends AppElement {
     if (changed.has('step')) {
       this.own = {};
       this.reached = null;
-      this.#held = {};
+      this.#follow.held = {};
     }
-    const { frame } = this.#live;
-    if (frame) this.#follow(frame);
+    const { latest } = this.app.live;
+    if (latest) this.#take(latest);
   }
 
   get #modes(): Modes {
     return { ...this.stages, ...this.own };
   }
 
-  #follow(frame: LiveFrame): void {
-    const design = this.#design.value;
-    const instrument = derivedInstrument(design);
-    const picture = livePicture(design, instrument, frame);
-    const rippling =
-      this.app.session.current.lamp.kind !== null && this.app.session.current.light !== 'camera';
-    this.#now = this.voices.map((id) => {
-      const shown = frame.shown[id];
-      const astable = instrument.astables[id];
-      const steady = this.#steadied[id].next(
-        frame.time,
-        picture[id],
-        rippling || shown.kind === 'chattering',
-      );
-      const drawn: DrawnVoice = {
-        id,
-        picture: steady,
-        shown: shown.kind,
-        cell: design.voices[id].divider.cell,
-        curve: curvesOf(design)[id],
-        cycles: cyclesOf(instrument)[id],
-        since: this.#clocks[id].next(
-          frame.time,
-          frame.shown[id].kind !== 'silent',
-          this.running,
-          slowFactor(picture[id].tone.frequency),
-        ),
-        levels: { lower: astable.lowerVolts, upper: astable.upperVolts, rest: astable.sinkVolts },
-      };
-      const isAbove = this.#sides[id].next(frame.time, picture[id].compare.nodeIs === 'above');
-      return { drawn, gate: shown, isAbove };
-    });
+  #take(frame: LiveFrame): void {
+    const { lamp, light } = this.app.session.current;
     const modes = this.#modes;
-    STAGES.forEach((stage, i) => {
-      const waits = modes[stage] === 'frozen' || (this.reached !== null && i >= this.reached);
-      if (!waits) delete this.#held[stage];
-      else this.#held[stage] ??= this.#now;
+    const { reached } = this;
+    this.#follow.take(frame, {
+      design: this.#design.value,
+      voices: this.voices,
+      rippling: lamp.kind !== null && light !== 'camera',
+      running: this.running,
+      holds: (stage) => modes[stage] === 'frozen' || (reached !== null && STAGES.indexOf(stage) >= reached),
     });
-    const settled = this.#words.of.length === this.#now.length;
-    if (!settled || frame.time - this.#words.at >= WORDS_EVERY || frame.time < this.#words.at)
-      this.#words = { at: frame.time, of: this.#now };
   }
 
   protected override render(): TemplateResult {
     const language = this.#language.value;
     const { picture: says } = PAGE[language];
     const modes = this.#modes;
+    const { now, held } = this.#follow;
     return html`<signal-picture
-        .voices=${this.#now.map(({ drawn }) => drawn)}
+        .voices=${now.map(({ drawn }) => drawn)}
         .held=${Object.fromEntries(
-          Object.entries(this.#held).map(([stage, told]) => [stage, told.map(({ drawn }) => drawn)]),
+          Object.entries(held).map(([stage, told]) => [stage, told.map(({ drawn }) => drawn)]),
         )}
         .modes=${modes}
         .heads=${CLASS_WORDS[language].stages}
@@ -237,11 +203,11 @@ export class PicturePanel extends AppElement {
   }
 
   #labels(language: Language): Labels {
-    const shown = this.#words.of;
+    const { words, held } = this.#follow;
     return Object.fromEntries(
       STAGES.map((stage) => [
         stage,
-        (this.#held[stage] ?? shown).map((told) => ({
+        (held[stage] ?? words).map((told) => ({
           voice: told.drawn.id,
           text: labelOf(stage, told, language),
         })),
@@ -255,19 +221,19 @@ export class PicturePanel extends AppElement {
     const note = (stage: StageId, i: number): string => {
       if (modes[stage] === 'frozen') return says.frozen;
       if (this.reached !== null && i >= this.reached) return says.waits;
-      const frequency = this.#now[0]?.drawn.picture.tone.frequency ?? 0;
+      const frequency = this.#follow.now[0]?.drawn.picture.tone.frequency ?? 0;
       return modes[stage] === 'slowed' ? says.slowedBy(factorText(slowFactor(frequency), language)) : '';
     };
     return Object.fromEntries(STAGES.map((stage, i) => [stage, note(stage, i)])) as Record<StageId, string>;
   }
 
   #sentences(language: Language): readonly string[] {
-    return sentencesOf(visibleStages(this.#modes), this.#words.of, language);
+    return sentencesOf(visibleStages(this.#modes), this.#follow.words, language);
   }
 
   #slowTools(language: Language): TemplateResult {
     const { picture: says } = PAGE[language];
-    return html`<div class="row">
+    return html`<div class="row slow">
       <button
         type="button"
         @click=${() => {
@@ -280,8 +246,7 @@ export class PicturePanel extends AppElement {
         type="button"
         ?disabled=${this.running}
         @click=${() => {
-          for (const id of this.voices)
-            this.#clocks[id].nudge(derivedInstrument(this.#design.value).voices[id].cycle.frequency);
+          this.#follow.nudge(this.#design.value, this.voices);
           this.requestUpdate();
         }}
       >
@@ -327,7 +292,7 @@ export class PicturePanel extends AppElement {
   /** Tells what changed, once it has come to rest. */
   protected override updated(_changed: PropertyValues): void {
     const language = this.#language.value;
-    const key = JSON.stringify([language, this.#now.map((told) => restKey(told)), this.#modes]);
+    const key = JSON.stringify([language, this.#follow.now.map((told) => restKey(told)), this.#modes]);
     if (key === this.#said) return;
     const first = this.#said === '';
     this.#said = key;
@@ -340,9 +305,9 @@ export class PicturePanel extends AppElement {
 }
 
 /** What makes a picture another one to the ear of a reader: not every digit. */
-function restKey({ drawn, gate, isAbove }: Told): string {
-  const { lux, tone } = drawn.picture;
-  return [lux.toPrecision(2), tone.frequency.toPrecision(3), gate.kind, isAbove].join();
+function restKey({ drawn, gate }: Told): string {
+  const { lux, tone, compare } = drawn.picture;
+  return [lux.toPrecision(2), tone.frequency.toPrecision(3), gate.kind, compare.nodeIs].join();
 }
 
 const factorText = (factor: number, language: Language): string => factor.toLocaleString(language);

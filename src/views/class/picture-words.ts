@@ -8,17 +8,16 @@ import type { Language } from '../../words/spoken.ts';
 import type { DrawnVoice } from '../plots/stage-drawings.ts';
 import { PAGE } from './lesson-words.ts';
 
-/** A voice as drawn, with what is said of its gate and of its node, held long enough to be read. */
+/** A voice as drawn, with what is said of its gate: one state, held long enough to be read. */
 export interface Told {
   readonly drawn: DrawnVoice;
   readonly gate: ShownGate;
-  readonly isAbove: boolean;
 }
 
 const volts = (value: number | null): Amount => ({ kind: 'volts', value });
 
 /** The value beneath a part. */
-export function labelOf(stage: StageId, { drawn, gate, isAbove }: Told, language: Language): string {
+export function labelOf(stage: StageId, { drawn, gate }: Told, language: Language): string {
   const { picture: says } = PAGE[language];
   const { lux, ohms, compare, tone, ...rest } = drawn.picture;
   switch (stage) {
@@ -32,7 +31,7 @@ export function labelOf(stage: StageId, { drawn, gate, isAbove }: Told, language
       if (compare.tripVolts === null) return says.never;
       if (gate.kind === 'chattering') return says.crossing(amountIn(language, volts(compare.reference)));
       const trip = amountIn(language, volts(compare.tripVolts));
-      return isAbove ? says.above(trip) : says.below(trip);
+      return compare.nodeIs === 'above' ? says.above(trip) : says.below(trip);
     }
     case 'gate':
       return gate.kind === 'chattering' ? says.chattering(gate.perSecond) : says[gate.kind];
@@ -59,14 +58,7 @@ export function sentencesOf(
   });
 }
 
-/** What was held for the eye is what is said. */
-function sentenceOf(stage: StageId, { drawn, gate, isAbove }: Told, language: Language): string {
-  const { picture } = drawn;
-  const held = {
-    ...picture,
-    compare: { ...picture.compare, nodeIs: isAbove ? ('above' as const) : ('below' as const) },
-    gate: { ...picture.gate, sounding: gate.kind !== 'silent' },
-  };
-  const { says, amounts } = saidOf(stage, held, gate.kind === 'chattering');
+function sentenceOf(stage: StageId, { drawn, gate }: Told, language: Language): string {
+  const { says, amounts } = saidOf(stage, drawn.picture, gate.kind === 'chattering');
   return filled(language, CLASS_WORDS[language].says[says], amounts);
 }

@@ -15,14 +15,6 @@ export const playerStyles = css`
   h2 {
     font-size: 1.75rem;
   }
-  .below {
-    display: grid;
-    grid-template-columns: minmax(0, 1.25fr) minmax(0, 1fr);
-    gap: 12px 40px;
-  }
-  .touch {
-    min-width: 0;
-  }
   .bar {
     display: grid;
     gap: 8px;
@@ -34,21 +26,30 @@ export const playerStyles = css`
     border: 1px solid var(--hair);
     background: var(--surface);
   }
-  /* From the back of the room: the picture, the question and its answers on one screen. */
+  /*
+   * From the back of the room: the picture, the question, its answers and the way on, all on one screen. What only the
+   * presenter wants lies below it.
+   */
   @media (min-width: 56.3125em) {
     .projector {
-      gap: 8px;
-      --drawing-width: 150px;
+      position: relative;
+      gap: 4px;
+      line-height: 1.3;
+      --drawing-width: 6rem;
+      --dial-width: 112px;
+      --told-done: minmax(0, 1fr) minmax(0, 1fr);
     }
     .projector h2 {
-      font-size: 1.4rem;
-      line-height: 1.1;
+      font-size: var(--text-head);
+    }
+    .projector .bar {
+      order: 1;
+    }
+    .projector .mind {
+      order: 2;
     }
   }
   @media (max-width: 56.25em) {
-    .below {
-      grid-template-columns: minmax(0, 1fr);
-    }
     .bar .grow {
       display: none;
     }

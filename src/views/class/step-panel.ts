@@ -1,4 +1,7 @@
-/** `<step-panel>`: what a step says and asks: notice, question with its show of hands, task, and what came out. */
+/**
+ * `<step-panel>`: a step, told at the left and done at the right: notice, question with its show of hands, task beside its
+ * controls (its content), what came out. The way on stays in sight beneath.
+ */
 import { html, type TemplateResult } from 'lit';
 import { classDeskOf, type OpenLesson } from '../../app/class-desk.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
@@ -18,6 +21,13 @@ import { luxIn, PAGE, stepWords, verdictWords } from './lesson-words.ts';
 import './place-guess.ts';
 import { stepStyles } from './step-styles.ts';
 
+/** One phase of a step, in the parts it is laid out by. */
+interface Phased {
+  readonly tells: TemplateResult | readonly TemplateResult[];
+  readonly does: TemplateResult;
+  readonly acts: TemplateResult;
+}
+
 export class StepPanel extends AppElement {
   static override properties = { ...AppElement.properties, algebra: { type: Boolean } };
   static override styles = [common, classStyles, stepStyles];
@@ -25,7 +35,7 @@ export class StepPanel extends AppElement {
   /** Formulas are shown as algebra. */
   declare algebra: boolean;
   #open!: Selected<OpenLesson | null, OpenLesson | null>;
-  #language!: Selected<Session, Language>;
+  #session!: Selected<Session, Session>;
 
   constructor() {
     super();
@@ -34,47 +44,57 @@ export class StepPanel extends AppElement {
 
   protected override bind(app: Lampnote): void {
     this.#open = new Selected(this, classDeskOf(app).open, (open) => open);
-    this.#language = new Selected(this, app.session, (session) => session.language);
+    this.#session = new Selected(this, app.session, (session) => session);
   }
 
   protected override render(): TemplateResult {
     const open = this.#open.value;
     if (open === null) return html``;
     const { lesson, progress } = open;
-    const language = this.#language.value;
+    const { language } = this.#session.value;
     const step = stepOf(lesson, progress);
     const record = recordOf(lesson, progress);
     const words = stepWords(lesson, step, language);
+    const { tells, does, acts } = this.#phase(step, record, words, language);
     return html`<section lang=${language} aria-labelledby="title">
-      <h3 id="title" tabindex="-1">${words.title}</h3>
-      ${this.#phase(step, record, words, language)}
+      <div class="two">
+        <div>
+          <h3 id="title" tabindex="-1">${words.title}</h3>
+          ${tells}
+        </div>
+        <div class="does">${does}</div>
+      </div>
+      <div class="acts">${acts}${this.#keys(language)}</div>
     </section>`;
   }
 
   /** Reading goes on from the step's title. */
   focusHead(): void {
+    this.renderRoot.querySelector('.two')?.scrollTo(0, 0);
     this.renderRoot.querySelector<HTMLElement>('#title')?.focus({ preventScroll: true });
   }
 
-  #phase(step: Step, record: StepRecord, words: StepWords, language: Language): TemplateResult {
-    const { go, parts, notices } = CLASS_WORDS[language];
+  /** What is told at the left, what there is to do at the right, and the way on beneath both. */
+  #phase(step: Step, record: StepRecord, words: StepWords, language: Language): Phased {
+    const { go, notices } = CLASS_WORDS[language];
     switch (record.phase) {
       case 'notice':
-        return html`${step.notices.map((notice) => html`<p class="notice" role="note">${notices[notice]}</p>`)}
-          ${cautionNote(step.notices.includes('camera') ? ['camera'] : ['sound', 'headphones'], language)}
-          <div class="row">${this.#advance(go.understood)}</div>`;
+        return {
+          tells: step.notices.map((notice) => html`<p class="notice" role="note">${notices[notice]}</p>`),
+          does: cautionNote(step.notices.includes('camera') ? ['camera'] : ['sound', 'headphones'], language),
+          acts: this.#advance(go.understood),
+        };
       case 'ask':
-        return html`<p>${words.text}</p>
-          <p class="question"><strong>${parts.question}:</strong> ${words.question}</p>
-          ${
+        return {
+          tells: html`<p>${words.text}</p>
+            <p class="question"><strong>${CLASS_WORDS[language].parts.question}:</strong> ${words.question}</p>`,
+          does:
             step.question?.kind === 'place'
               ? html`<place-guess .app=${this.app}></place-guess>`
-              : this.#options(step, record, words, language)
-          }
-          <div class="row">
-            ${this.#advance(go.stand, record.answer === null)}
-            <button type="button" @click=${() => classDeskOf(this.app).pass()}>${go.pass}</button>
-          </div>`;
+              : this.#options(step, record, words, language),
+          acts: html`${this.#advance(go.stand, record.answer === null)}
+            <button type="button" @click=${() => classDeskOf(this.app).pass()}>${go.pass}</button>`,
+        };
       case 'try':
         return this.#trial(step, record, words, language);
       case 'reveal':
@@ -82,38 +102,55 @@ export class StepPanel extends AppElement {
     }
   }
 
-  #trial(step: Step, record: StepRecord, words: StepWords, language: Language): TemplateResult {
+  #trial(step: Step, record: StepRecord, words: StepWords, language: Language): Phased {
     const { go, parts, met: says } = CLASS_WORDS[language];
     const { lesson, progress } = this.#open.value!;
     const met = isMet(lesson, progress);
-    return html`${step.question === null ? html`<p>${words.text}</p>` : this.#recap(record, words, language)}
-      <p class="question"><strong>${parts.task}:</strong> ${words.task}</p>
-      ${step.question?.kind === 'place' ? html`<place-guess .app=${this.app}></place-guess>` : ''}
-      <p class="met ${met ? 'done' : ''}" role="status">${met ? says.done : ''}</p>
-      <div class="row">
-        ${this.#advance(go.show, !met)}
-        ${met ? '' : html`<button type="button" @click=${() => classDeskOf(this.app).showAnyway()}>${go.showAnyway}</button>`}
-      </div>`;
+    return {
+      tells: html`${step.question === null ? html`<p>${words.text}</p>` : this.#recap(record, words, language)}
+        <p class="question"><strong>${parts.task}:</strong> ${words.task}</p>
+        <p class="met ${met ? 'done' : ''}" role="status">${met ? says.done : ''}</p>`,
+      does: this.#touched(step),
+      acts: html`${this.#advance(go.show, !met)}
+        ${met ? '' : html`<button type="button" @click=${() => classDeskOf(this.app).showAnyway()}>${go.showAnyway}</button>`}`,
+    };
   }
 
-  #outcome(step: Step, record: StepRecord, words: StepWords, language: Language): TemplateResult {
+  #outcome(step: Step, record: StepRecord, words: StepWords, language: Language): Phased {
     const { go, parts } = CLASS_WORDS[language];
     const { lesson, progress } = this.#open.value!;
     const verdict = verdictWords(step, words, record.answer, language);
     const last = progress.step >= lesson.steps.length - 1;
-    return html`${step.question === null ? '' : html`<p class="muted">${words.question}</p>`}
-      ${step.question?.kind === 'place' ? html`<place-guess .app=${this.app}></place-guess>` : ''}
-      <div role="status">
-        ${record.answer?.kind === 'passed' || verdict === null ? '' : html`<p class="verdict-word">${verdict}</p>`}
-        <p class="verdict"><strong>${parts.reveal}:</strong> ${words.reveal}</p>
-      </div>
-      ${this.#tally(step, record, words, language)}
-      ${
-        this.algebra && words.algebra
-          ? html`<p class="algebra"><span class="visually-hidden">${parts.algebra}: </span>${words.algebra}</p>`
-          : ''
-      }
-      <div class="row">${this.#advance(last ? go.finish : go.next)}</div>`;
+    return {
+      tells: html`${step.question === null ? '' : html`<p class="muted">${words.question}</p>`}
+        <div role="status">
+          ${record.answer?.kind === 'passed' || verdict === null ? '' : html`<p class="verdict-word">${verdict}</p>`}
+          <p class="verdict"><strong>${parts.reveal}:</strong> ${words.reveal}</p>
+        </div>
+        ${
+          this.algebra && words.algebra
+            ? html`<p class="algebra"><span class="visually-hidden">${parts.algebra}: </span>${words.algebra}</p>`
+            : ''
+        }`,
+      does: html`${this.#touched(step)}${this.#tally(step, record, words, language)}`,
+      acts: this.#advance(last ? go.finish : go.next),
+    };
+  }
+
+  /** The controls, handed in by whoever holds them; with them, where a place was asked for, the axis it stands on. */
+  #touched({ question }: Step): TemplateResult {
+    return html`<slot></slot>
+      ${question?.kind === 'place' ? html`<place-guess .app=${this.app}></place-guess>` : ''}`;
+  }
+
+  /** On the projector the rest of the buttons stands below what is projected: the keys are named instead. */
+  #keys(language: Language): TemplateResult | '' {
+    const { look, presenterKeys } = this.#session.value;
+    if (look !== 'projector' || !presenterKeys) return '';
+    const { present } = PAGE[language];
+    return html`<p class="keys">
+      ${present.shortKeys.map(([key, does]) => html`<span><span class="key">${key}</span> ${does}</span>`)}
+    </p>`;
   }
 
   /** The one thing to do next; `disabled` while something else comes first. */
@@ -185,18 +222,14 @@ export class StepPanel extends AppElement {
   #tally(step: Step, record: StepRecord, words: StepWords, language: Language): TemplateResult {
     if (step.question === null || Object.values(record.hands).every((count) => count === 0)) return html``;
     const { hands } = CLASS_WORDS[language];
-    return html`<table class="tally">
-      <caption>${hands.heading}</caption>
-      <tbody>
-        ${tallyOf(step.question, record.hands).map(
-          ({ option, hands: count, share }) => html`<tr>
-            <th scope="row">${words.options[option]}</th>
-            <td class="figure">${count}</td>
-            <td><progress max="1" value=${share} aria-label=${amountIn(language, { kind: 'share', value: share })}></progress></td>
-          </tr>`,
-        )}
-      </tbody>
-    </table>`;
+    return html`<ul class="tally" aria-label=${hands.heading}>
+      ${tallyOf(step.question, record.hands).map(
+        ({ option, hands: count, share }) => html`<li>
+          ${words.options[option]} <strong class="figure">${count}</strong>
+          <progress max="1" value=${share} aria-label=${amountIn(language, { kind: 'share', value: share })}></progress>
+        </li>`,
+      )}
+    </ul>`;
   }
 }
 

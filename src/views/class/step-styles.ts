@@ -2,6 +2,48 @@
 import { css } from 'lit';
 
 export const stepStyles = css`
+  section {
+    display: flex;
+    flex-direction: column;
+  }
+  .two {
+    flex: 1;
+    display: grid;
+    align-content: start;
+    grid-template-columns: var(--told-done, minmax(0, 1.25fr) minmax(0, 1fr));
+    gap: 12px 40px;
+  }
+  .does {
+    min-width: 0;
+  }
+  .acts {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 8px 14px;
+    padding-block: 6px;
+  }
+  /* Projected, the step has the rest of the screen: what does not fit scrolls, and the way on stays in sight. */
+  @media (min-width: 56.3125em) and (min-height: 40em) {
+    :host(.projector) {
+      height: calc(100vh - 12.8rem);
+    }
+    :host(.projector) section {
+      height: 100%;
+    }
+    :host(.projector) .two {
+      overflow: hidden auto;
+    }
+  }
+  .keys {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 2px 16px;
+    margin: 0 0 0 auto;
+    max-width: none;
+    color: var(--muted);
+    font-size: var(--text-small);
+  }
   h3 {
     margin-bottom: 4px;
     font-size: var(--text-head);
@@ -81,17 +123,33 @@ export const stepStyles = css`
     margin-bottom: 4px;
     font-weight: 600;
   }
+  /* As the answers stood when they were asked for, each with its share beneath. */
   .tally {
-    margin: 0 0 12px;
+    display: flex;
+    flex-wrap: wrap;
+    gap: 8px 14px;
+    margin: 10px 0 0;
+    padding: 0;
+    list-style: none;
   }
-  .tally caption {
-    color: var(--muted);
-    font-size: var(--text-small);
-    text-align: start;
+  .tally li {
+    padding: 2px 10px 6px;
+    border: var(--stroke-control) solid var(--hair);
+    border-radius: var(--radius);
+  }
+  .tally strong {
+    margin-left: 4px;
   }
   progress {
-    width: 8em;
-    height: 12px;
+    display: block;
+    width: 100%;
+    min-width: 5em;
+    height: 8px;
     accent-color: var(--accent);
+  }
+  @media (max-width: 56.25em) {
+    .two {
+      grid-template-columns: minmax(0, 1fr);
+    }
   }
 `;

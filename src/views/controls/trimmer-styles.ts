@@ -11,7 +11,7 @@ export const trimmerStyles = css`
   .dial {
     position: relative;
     flex: none;
-    width: max(112px, 7rem);
+    width: max(112px, var(--dial-width, 7rem));
   }
   /* The range lies over the dial, unseen but in its place, so that touch readers find it there. */
   .range {

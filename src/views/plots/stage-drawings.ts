@@ -140,10 +140,16 @@ export function drawComparison(voices: readonly DrawnVoice[]): SVGTemplateResult
       return svg`<rect class="band ${name}" x=${left} y=${high} width=${right - left} height=${low - high} />
         <path class="edge ${name}" d="M${left} ${high}H${right}M${left} ${low}H${right}" />`;
     })}
-    ${voices.map(({ id, picture }) => {
-      const y = up(picture.volts.node);
+    ${voices.map(({ id, picture, shown }) => {
+      const y = up(shown === 'chattering' ? picture.volts.node : weighed(picture));
       return svg`<path class="leader" d="M36 ${y}H${x[id]}" />${markAt(id, x[id], y, 8)}`;
     })}`;
+}
+
+/** The node on the scales: on the side it is told to be on, at the trip point while it waits to be told beyond it. */
+function weighed({ volts: { node }, compare: { nodeIs, tripVolts } }: VoicePicture): Volts {
+  if (tripVolts === null) return node;
+  return nodeIs === 'above' ? Math.max(node, tripVolts) : Math.min(node, tripVolts);
 }
 
 function sameTrips(a: VoicePicture, b: VoicePicture): boolean {
