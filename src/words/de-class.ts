@@ -75,6 +75,8 @@ export const germanClassPage: ClassPageWords = {
     notes: 'Notizen',
     notesBlocked:
       'Der Browser hat kein zweites Fenster geöffnet. Hier sind die Notizen; man kann sie auch drucken.',
+    notesNotProjected:
+      'Der Browser hat kein zweites Fenster geöffnet, und hier läse die Klasse mit. Noch einmal N, um weiterzumachen; oder P beendet den Projektor: Dann stehen die Notizen auf der Seite.',
     printNotes: 'Notizen drucken',
     soundOn: 'Ton an',
     soundOff: 'Ton aus',
@@ -87,11 +89,13 @@ export const germanClassPage: ClassPageWords = {
       ['R', 'diesen Schritt neu aufbauen'],
       ['N', 'Notizen in einem zweiten Fenster'],
       ['P', 'Projektor an und aus'],
+      ['S', 'Ton an und aus'],
     ],
     shortKeys: [
       ['→', 'weiter'],
       ['←', 'zurück'],
       ['Leertaste', 'zeigen'],
+      ['S', 'Ton'],
       ['F', 'frei'],
       ['N', 'Notizen'],
       ['P', 'Ende'],

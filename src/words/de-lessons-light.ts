@@ -137,7 +137,7 @@ export const germanLightLessons: Translated<typeof englishLightLessons> = {
   },
   'why-a-shadow-stops-it': {
     title: 'Warum hört es im Schatten auf?',
-    aim: 'Der ganze Weg: Schatten, mehr Ohm, Knoten steigt, Komparator kippt, Reset, Stille. Und wozu das Trimmpoti da ist.',
+    aim: 'Der ganze Weg: Schatten, mehr Ohm, der Knoten steigt, der Komparator kippt, Reset, Stille. Wozu Hysterese da ist, und was das Trimmpoti einstellt.',
     wrongIdeas: [
       '„Der Schatten nimmt den Strom weg.“ Die Versorgung bleibt an; eine stille Stimme braucht sogar mehr.',
       '„Es hört beim selben Licht auf und fängt beim selben Licht an.“ Es sind zwei Stellen.',
@@ -158,23 +158,24 @@ export const germanLightLessons: Translated<typeof englishLightLessons> = {
           'Jede Stimme hat ihren eigenen Sensor. Der Schatten erreicht den einen etwas früher als den anderen.',
         algebra: null,
       },
-      'which-voice': {
-        title: 'Welche Stimme hört auf?',
-        text: 'Lampe an, Hände weg: Beide klingen. Jeder Sensor bekommt {lit}.',
-        question: 'Eine Hand kommt über Sensor A. Was hört auf?',
-        options: { a: 'Stimme A.', b: 'Stimme B.', both: 'Beide.', none: 'Keine.' },
-        task: 'Bringt die Hand über Sensor A.',
+      'which-way': {
+        title: 'Was tut der Schatten?',
+        text: 'Lampe an, Hände weg: Beide Stimmen klingen. Unter „Knoten“ teilen sich zwei Widerstände die Versorgung; der untere ist die Lichtzelle. Die Spannung dazwischen ist der Knoten: {lit-volts}.',
+        question: 'Eine Hand kommt über Sensor A. Die Spannung an seinem Knoten …',
+        options: { rises: '… steigt.', falls: '… sinkt.', stays: '… bleibt.' },
+        task: 'Bringt die Hand über Sensor A. Folgt dem Bild von links nach rechts, und hört zu.',
         reveal:
-          'Nur A. In seinem Schatten von {shade} ist der Knoten auf {shade-volts} gestiegen, über die Referenz von {reference}, und der Komparator hält den Timer im Reset. B sieht die Lampe noch.',
-        algebra: 'V_A > V_Ref > V_B',
+          'Sie steigt, auf {shade-volts}: Im Schatten von {shade} hat die Zelle mehr Ohm und bekommt den größeren Teil. Über {stop-volts} kippt der Komparator, hält den Timer im Reset, und A ist still. B sieht die Lampe noch.',
+        algebra: 'V_Knoten = V · R_Zelle / (R_Zelle + R_S)',
       },
       'where-it-stops': {
         title: 'Wo hört es auf?',
-        text: 'Nun ohne Hand: Die Lampe selbst wird gedimmt, langsam.',
+        text: 'Nun ohne Hand: Die Lampe selbst wird gedimmt, langsam. Stimme A klingt, solange ihr Knoten unter der Linie im Vergleich bleibt.',
         question: 'Bei welchem Licht hört Stimme A auf? Zeigt auf die Stelle.',
         options: {},
         task: 'Dimmt die Lampe, bis Stimme A still ist.',
-        reveal: 'Bei {stop}. Dort erreicht der Knoten {stop-volts}, und die Waage kippt.',
+        reveal:
+          'Bei {stop}. Dort erreicht der Knoten {stop-volts}, und der Komparator kippt. Der Ton wird nicht leiser und nicht tiefer: Er ist da, oder er ist es nicht.',
         algebra: 'E_Ende = 10 lx · (R₁₀ / R_K)^(1/γ),  R_K = R_S · V_K / (V − V_K)',
       },
       'where-it-starts': {
@@ -184,17 +185,27 @@ export const germanLightLessons: Translated<typeof englishLightLessons> = {
         options: {},
         task: 'Macht die Lampe heller, bis Stimme A klingt.',
         reveal:
-          'Nicht bei {stop}, sondern bei {start}: {gap}-mal so hell. Die Lücke ist Absicht. Sie heißt Hysterese und bewahrt die Stimme vor dem Zaudern.',
+          'Nicht bei {stop}, sondern bei {start}: {gap}-mal so hell. Die Lücke ist Absicht. Sie heißt Hysterese; wozu sie gut ist, hört ihr gleich.',
         algebra: 'E_Anfang / E_Ende = {gap}',
+      },
+      'what-for': {
+        title: 'Wozu die Lücke?',
+        text: 'Der Widerstand, der die Lücke macht, ist ausgebaut: Ende und Anfang liegen nun bei einem Licht, {stop}. Die Leitung zum Sensor fängt ein wenig Rauschen ein, wie Leitungen es tun.',
+        question: 'Die Lampe wird langsam bis dorthin gedimmt. Stimme A …',
+        options: { cleanly: '… hört sauber auf.', stutters: '… stottert.', never: '… hört nicht auf.' },
+        task: 'Dimmt die Lampe langsam bis etwa {stop}, bis die Stimme rattert. Setzt dann den Hysterese-Widerstand ein.',
+        reveal:
+          'Sie stottert, etwa {rate}-mal in der Sekunde: Jedes kleine Wackeln des Knotens kippt den Komparator. Mit dem Widerstand rückt jede Antwort ihre eigene Linie um {hysteresis} weg, mehr als das Rauschen. Dazu ist Hysterese da.',
+        algebra: 'ΔV ≈ V_Aus · R_Ein / (R_Ein + R_H)',
       },
       'set-it': {
         title: 'Ihr bestimmt, was Schatten ist',
-        text: 'Stimme A hört bei {stop} auf. Das Schwellen-Trimmpoti steht auf {turn}.',
-        question: 'Auf {less-turn} zurückgedreht, hört sie bei einem Licht auf, das …',
+        text: 'In diesem Licht von {lit} klingt Stimme A; aufhören würde sie bei {stop}. Das Schwellen-Trimmpoti stellt die Linie ein, mit der der Knoten verglichen wird. Es steht auf {turn}.',
+        question: 'Auf {less-turn} zurückgedreht, hört Stimme A bei einem Licht auf, das …',
         options: { brighter: '… heller ist.', darker: '… dunkler ist.', same: '… gleich ist.' },
-        task: 'Dreht die Schwelle, bis die Stimme irgendwo zwischen {wanted-low} und {wanted-high} aufhört.',
+        task: 'Dreht die Schwelle herunter, bis Stimme A in diesem Licht aufhört; dann hinauf, bis sie wieder klingt.',
         reveal:
-          'Heller: {stop-less}. Eine tiefere Referenz erreicht der Knoten früher, ein dünnerer Schatten genügt also.',
+          'Heller: Auf {less-turn} hört sie schon bei {stop-less} auf. Eine tiefere Linie erreicht der Knoten früher, ein dünnerer Schatten genügt also.',
         algebra: 'V_Ref ↓  ⇒  R_K ↓  ⇒  E_Ende ↑',
       },
     },

@@ -75,6 +75,7 @@ export interface ClassPageWords {
     readonly projectorEnd: string;
     readonly notes: string;
     readonly notesBlocked: string;
+    readonly notesNotProjected: string;
     readonly printNotes: string;
     readonly soundOn: string;
     readonly soundOff: string;
@@ -206,6 +207,8 @@ export const classPage: ClassPageWords = spoken('class page', {
     projectorEnd: 'End projector',
     notes: 'Notes',
     notesBlocked: 'The browser did not open a second window. Here are the notes; they can also be printed.',
+    notesNotProjected:
+      'The browser did not open a second window, and here the class would read along. Press N again to go on, or P to leave the projector: then the notes stand on the page.',
     printNotes: 'Print the notes',
     soundOn: 'Sound on',
     soundOff: 'Sound off',
@@ -218,11 +221,13 @@ export const classPage: ClassPageWords = spoken('class page', {
       ['R', 'set this step up again'],
       ['N', 'notes in a second window'],
       ['P', 'projector on and off'],
+      ['S', 'sound on and off'],
     ],
     shortKeys: [
       ['→', 'on'],
       ['←', 'back'],
       ['Space', 'show'],
+      ['S', 'sound'],
       ['F', 'free'],
       ['N', 'notes'],
       ['P', 'end'],

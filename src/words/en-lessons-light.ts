@@ -135,7 +135,7 @@ export const englishLightLessons = {
   },
   'why-a-shadow-stops-it': {
     title: 'Why does a shadow stop it?',
-    aim: 'The whole way: shadow, more ohms, node rises, comparator tips, reset, silence. And what the trimmer is for.',
+    aim: 'The whole way: shadow, more ohms, the node rises, the comparator tips, reset, silence. What hysteresis is for, and what the trimmer sets.',
     wrongIdeas: [
       '“The shadow cuts the power.” The supply stays on; a silent voice even draws more.',
       '“It stops and starts at the same light.” There are two places.',
@@ -155,23 +155,24 @@ export const englishLightLessons = {
         reveal: 'Each voice has its own sensor. The shadow reaches one a little before the other.',
         algebra: null,
       },
-      'which-voice': {
-        title: 'Which voice stops?',
-        text: 'Lamp on, hands away: both sound. Each sensor gets {lit}.',
-        question: 'A hand comes over sensor A. What stops?',
-        options: { a: 'Voice A.', b: 'Voice B.', both: 'Both.', none: 'Neither.' },
-        task: 'Bring the hand over sensor A.',
+      'which-way': {
+        title: 'What does the shadow do?',
+        text: 'Lamp on, hands away: both voices sound. Under “node” two resistors share the supply; the lower one is the light cell. The voltage between them is the node: {lit-volts}.',
+        question: 'A hand comes over sensor A. The voltage at its node …',
+        options: { rises: '… rises.', falls: '… falls.', stays: '… stays.' },
+        task: 'Bring the hand over sensor A. Follow the picture from left to right, and listen.',
         reveal:
-          'Only A. In its shade of {shade} the node has risen to {shade-volts}, past the reference of {reference}, and the comparator holds its timer in reset. B still sees the lamp.',
-        algebra: 'V_A > V_ref > V_B',
+          'It rises, to {shade-volts}: in the shade of {shade} the cell has more ohms and takes the larger share. Past {stop-volts} the comparator tips, holds the timer in reset, and A is silent. B still sees the lamp.',
+        algebra: 'V_node = V · R_cell / (R_cell + R_S)',
       },
       'where-it-stops': {
         title: 'Where does it stop?',
-        text: 'Now no hand: the lamp itself is dimmed, slowly.',
+        text: 'Now no hand: the lamp itself is dimmed, slowly. Voice A sounds as long as its node stays below the line in the comparison.',
         question: 'At what light does voice A stop? Point to the place.',
         options: {},
         task: 'Dim the lamp until voice A is silent.',
-        reveal: 'At {stop}. There the node reaches {stop-volts}, and the scales tip.',
+        reveal:
+          'At {stop}. There the node reaches {stop-volts}, and the comparator tips. The tone does not fade or sink: it is there, or it is not.',
         algebra: 'E_stop = 10 lx · (R₁₀ / R_trip)^(1/γ),  R_trip = R_S · V_trip / (V − V_trip)',
       },
       'where-it-starts': {
@@ -181,17 +182,27 @@ export const englishLightLessons = {
         options: {},
         task: 'Brighten the lamp until voice A sounds.',
         reveal:
-          'Not at {stop}, but at {start}: {gap} times as bright. The gap is made on purpose. It is called hysteresis, and it keeps the voice from dithering.',
+          'Not at {stop}, but at {start}: {gap} times as bright. The gap is made on purpose. It is called hysteresis; what it is for, you hear next.',
         algebra: 'E_start / E_stop = {gap}',
+      },
+      'what-for': {
+        title: 'What is the gap for?',
+        text: 'The resistor that makes the gap is taken out: stop and start now lie at one light, {stop}. The lead to the sensor picks up a little noise, as leads do.',
+        question: 'The lamp is dimmed slowly to that place. Voice A …',
+        options: { cleanly: '… stops cleanly.', stutters: '… stutters.', never: '… does not stop.' },
+        task: 'Dim the lamp slowly to about {stop}, until the voice chatters. Then fit the hysteresis resistor.',
+        reveal:
+          'It stutters, about {rate} times a second: every little wobble of the node tips the comparator. With the resistor each answer moves its own line away by {hysteresis}, more than the noise. That is what hysteresis is for.',
+        algebra: 'ΔV ≈ V_out · R_in / (R_in + R_H)',
       },
       'set-it': {
         title: 'You decide what counts as shade',
-        text: 'Voice A stops at {stop}. The threshold trimmer is turned to {turn}.',
-        question: 'Turned down to {less-turn}, it stops at a light that is …',
+        text: 'In this light of {lit} voice A sounds; it would stop at {stop}. The threshold trimmer sets the line the node is compared with. It is turned to {turn}.',
+        question: 'Turned down to {less-turn}, voice A stops at a light that is …',
         options: { brighter: '… brighter.', darker: '… darker.', same: '… the same.' },
-        task: 'Turn the threshold until the voice stops somewhere between {wanted-low} and {wanted-high}.',
+        task: 'Turn the threshold down until voice A stops in this light; then up until it sounds again.',
         reveal:
-          'Brighter: {stop-less}. A lower reference is reached by the node sooner, so a thinner shadow is enough.',
+          'Brighter: at {less-turn} it stops at {stop-less} already. A lower line is reached by the node sooner, so a thinner shadow is enough.',
         algebra: 'V_ref ↓  ⇒  R_trip ↓  ⇒  E_stop ↑',
       },
     },

@@ -11,6 +11,7 @@ import { kitsOf } from '../../src/lesson/kits.ts';
 import { factOption, startBench } from '../../src/lesson/lesson.ts';
 import { LESSON_DESIGN, LESSONS } from '../../src/lesson/lessons.ts';
 import { verdictOn } from '../../src/lesson/progress.ts';
+import { fractionAt, stepSizes, valueAt } from '../../src/views/controls/stepping.ts';
 
 const V = 9;
 const { A, B } = LESSON_DESIGN.voices;
@@ -98,7 +99,8 @@ test.each([
   ['comparison/scales', 'silent'],
   ['comparison/move-the-other', 'down'],
   ['comparison/turn-it-round', 'sounding'],
-  ['why-a-shadow-stops-it/which-voice', 'a'],
+  ['why-a-shadow-stops-it/which-way', 'rises'],
+  ['why-a-shadow-stops-it/what-for', 'stutters'],
   ['why-a-shadow-stops-it/set-it', 'brighter'],
   // ln3/ln2 = 1.585: TI SLFS022, el:A34, el:A36.
   ['the-first-cycle/longer', 'longer'],
@@ -178,10 +180,16 @@ describe('the divider and the comparison', () => {
 
 describe('why a shadow stops it', () => {
   test('a hand 5 cm above leaves 0.4098 of the room’s light and none of the lamp’s (ls:L13)', () => {
-    const { near } = stepOf('why-a-shadow-stops-it/which-voice');
+    const { near } = stepOf('why-a-shadow-stops-it/which-way');
     near('shade', 20 * 0.4098);
-    near('lit', 300, 0.01);
+    near('lit-volts', bottomNode(300), 0.01);
     near('shade-volts', bottomNode(20 * 0.4098));
+  });
+  test('the shaded node is past where the comparator tips, the lit one short of it', () => {
+    const { near, value } = stepOf('why-a-shadow-stops-it/which-way');
+    near('stop-volts', bottomNode(tripLuxBy(680e3, 0.27, true)));
+    expect(value('shade-volts')).toBeGreaterThan(value('stop-volts'));
+    expect(value('lit-volts')).toBeLessThan(value('stop-volts'));
   });
   test('it stops and starts where Kirchhoff has it, near the 83 and 98 lx of a trimmer of one’s own (job:E)', () => {
     const { near } = stepOf('why-a-shadow-stops-it/where-it-starts');
@@ -192,7 +200,17 @@ describe('why a shadow stops it', () => {
     near('start', 98, 0.05);
   });
   test('turned down it stops in brighter light', () => {
-    stepOf('why-a-shadow-stops-it/set-it').near('stop-less', tripLuxBy(680e3, 0.2, true));
+    const { near, value } = stepOf('why-a-shadow-stops-it/set-it');
+    near('stop-less', tripLuxBy(680e3, 0.2, true));
+    // The trimmer alone stops it in the light there is, and lets it sound again.
+    expect(tripLuxBy(680e3, 0, true)).toBeGreaterThan(value('lit'));
+    expect(tripLuxBy(680e3, 0.27, false)).toBeLessThan(value('lit'));
+  });
+  test('without hysteresis stop and start are one place, where the noise tips it often', () => {
+    const { near, value, bench } = stepOf('why-a-shadow-stops-it/what-for');
+    near('stop', tripLuxBy(null, 0.27, true));
+    expect(value('rate')).toBeGreaterThan(20);
+    expect(value('hysteresis')).toBeGreaterThan(10 * bench.design.noise.voltsRms);
   });
   test('a silent instrument draws more than a sounding one (job pitfall 4: 22 against 15 mA at 9 V)', () => {
     const { none, both } = instrumentOf(LESSON_DESIGN).power.states;
@@ -262,6 +280,18 @@ describe('hysteresis and lamps', () => {
     much.near('start', tripLuxBy(68e3, 0.27, false), 0.002);
     much.near('gap-usual', stepOf('why-a-shadow-stops-it/where-it-starts').value('gap'));
   });
+  test.each(['why-a-shadow-stops-it/what-for', 'hysteresis-and-chatter/without'])(
+    '%s: the lamp’s arrow keys do not step over the edge',
+    (name) => {
+      const { bench, value } = stepOf(name);
+      const { min, max } = CONTROLS.lamp as Extract<(typeof CONTROLS)['lamp'], { kind: 'number' }>;
+      const track = { min, max, scale: 'log', offAtStart: false } as const;
+      const { normal } = stepSizes(1);
+      const nearest = Math.round(fractionAt(value('stop'), track) / normal) * normal;
+      const changes = [{ control: 'lamp' as const, value: valueAt(nearest, track) }];
+      expect(amountOf({ of: 'stutters a second', voice: 'A', changes }, bench).value).toBeGreaterThan(20);
+    },
+  );
   test('at the edge the noise tips it often; the usual hysteresis is many times the noise', () => {
     const { value, bench } = stepOf('hysteresis-and-chatter/with');
     expect(value('rate')).toBeGreaterThan(20);

@@ -95,7 +95,7 @@ test('a guess comes before the try: without one nothing may be touched, and the 
   const passed = tried(shadow, answered(shadow, progress, { kind: 'passed' }));
   expect(controlsOf(shadow, passed)).toEqual(['hand A', 'hand B']);
   // Afterwards the guess stands.
-  expect(answered(shadow, passed, { kind: 'choice', option: 'a' })).toBe(passed);
+  expect(answered(shadow, passed, { kind: 'choice', option: 'rises' })).toBe(passed);
 });
 
 test('a notice comes before the sound that flickers: until it is read the bench is the one from before', () => {
@@ -112,14 +112,14 @@ test('a notice comes before the sound that flickers: until it is read the bench 
 
 test('back finds the step as it was left: bench, guess, hands and what was met', () => {
   let progress = through(shadow, start(shadow));
-  progress = counted(shadow, guess(shadow, progress), 'both', 11);
+  progress = counted(shadow, guess(shadow, progress), 'stays', 11);
   const left = withSetting(benchOf(shadow, progress), 'hand A', 0.7);
   progress = next(shadow, revealed(shadow, progress, true), left);
   const there = recordOf(shadow, back(shadow, progress, benchOf(shadow, progress)));
   expect(there).toMatchObject({
     phase: 'reveal',
-    answer: { kind: 'choice', option: 'a' },
-    hands: { both: 11 },
+    answer: { kind: 'choice', option: 'rises' },
+    hands: { stays: 11 },
   });
   expect(benchOf(shadow, back(shadow, progress, benchOf(shadow, progress)))).toBe(left);
 });
@@ -200,18 +200,17 @@ describe('the class tally', () => {
   const asked = { ...start(shadow), step: 1 };
   const { question } = shadow.steps[1]!;
   test('counts hands for the options there are, whole and not negative', () => {
-    const some = counted(shadow, counted(shadow, asked, 'a', 12), 'none', 4);
+    const some = counted(shadow, counted(shadow, asked, 'rises', 12), 'stays', 4);
     expect(tallyOf(question!, recordOf(shadow, some).hands)).toEqual([
-      { option: 'a', hands: 12, share: 0.75 },
-      { option: 'b', hands: 0, share: 0 },
-      { option: 'both', hands: 0, share: 0 },
-      { option: 'none', hands: 4, share: 0.25 },
+      { option: 'rises', hands: 12, share: 0.75 },
+      { option: 'falls', hands: 0, share: 0 },
+      { option: 'stays', hands: 4, share: 0.25 },
     ]);
     for (const [option, hands] of [
       ['c', 1],
-      ['a', -1],
-      ['a', 1.5],
-      ['a', 100],
+      ['rises', -1],
+      ['rises', 1.5],
+      ['rises', 100],
     ] as const)
       expect(counted(shadow, some, option, hands)).toBe(some);
   });
@@ -240,8 +239,8 @@ test('the verdict on a place is by factor: near enough either way', () => {
 });
 
 test('the one door lets through what a step’s controls write, and nothing else', () => {
-  const bench = startBench(shadow.steps[4]!, LESSON_DESIGN);
-  const { controls } = shadow.steps[4]!;
+  const { controls } = shadow.steps.at(-1)!;
+  const bench = startBench(shadow.steps.at(-1)!, LESSON_DESIGN);
   const threshold = withSetting(bench, 'threshold', 0.5).design;
   expect(keepsTo(controls, bench.design, threshold)).toBe(true);
   for (const other of [

@@ -15,10 +15,17 @@ export const WAYS: Readonly<Record<string, readonly Move[]>> = {
   'comparison/move-the-other': [['threshold', 0.05]],
   'comparison/turn-it-round': [['lamp', 30]],
   'why-a-shadow-stops-it/listen': ['wait', 'wait'],
-  'why-a-shadow-stops-it/which-voice': [['hand A', 1]],
+  'why-a-shadow-stops-it/which-way': [['hand A', 1]],
   'why-a-shadow-stops-it/where-it-stops': [['lamp', 60]],
   'why-a-shadow-stops-it/where-it-starts': [['lamp', 110]],
-  'why-a-shadow-stops-it/set-it': [['threshold', 0.12]],
+  'why-a-shadow-stops-it/what-for': [
+    ['lamp', 94.2],
+    ['hysteresis', 680e3],
+  ],
+  'why-a-shadow-stops-it/set-it': [
+    ['threshold', 0.05],
+    ['threshold', 0.4],
+  ],
   'the-first-cycle/longer': [['hand A', 0]],
   'the-first-cycle/where-it-waits': [
     ['hand A', 1],

@@ -7,6 +7,7 @@ import type { LightSource, Session } from '../../app/session.ts';
 import { cameraStands } from '../../app/stand-in.ts';
 import type { Design } from '../../design/design.ts';
 import { trimmersOf } from '../../design/design.ts';
+import { DEFAULT_LIGHT } from '../../lesson/bench.ts';
 import {
   CONTROL_IDS,
   CONTROLS,
@@ -16,6 +17,7 @@ import {
   settingOf,
   withSetting,
 } from '../../lesson/controls.ts';
+import { LESSON_DESIGN } from '../../lesson/lessons.ts';
 import { TRIMMERS } from '../../parts/trimmers.ts';
 import type { QuantityKind } from '../../quantity/parse.ts';
 import type { VoiceId } from '../../quantity/units.ts';
@@ -60,6 +62,9 @@ const VOICE: Readonly<Partial<Record<ControlId, VoiceId>>> = {
   'capacitor B': 'B',
 };
 
+/** What is fitted when something is: the value the lessons' instrument has. */
+const usualOf = (id: ControlId): Setting => settingOf({ design: LESSON_DESIGN, light: DEFAULT_LIGHT }, id);
+
 export class ClassControls extends AppElement {
   static override properties = {
     ...AppElement.properties,
@@ -96,6 +101,12 @@ export class ClassControls extends AppElement {
       camera-panel,
       scene-panel {
         min-width: 0;
+      }
+      @media (max-width: 500px) {
+        .controls {
+          --label-width: 6.4em;
+          --value-width: 4.6em;
+        }
       }
     `,
   ];
@@ -196,18 +207,18 @@ export class ClassControls extends AppElement {
         .valuetext=${this.#spoken(id, readout)}
         @slide=${({ detail }: CustomEvent<SlideDetail>) => this.#set(id, detail.value, detail.phase)}
       ></level-slider>
-      ${control.orNone ? this.#fitted(id, control, fitted) : ''}
+      ${control.orNone ? this.#fitted(id, fitted) : ''}
     </div>`;
   }
 
-  #fitted(id: ControlId, control: NumberControl, fitted: boolean): TemplateResult {
+  #fitted(id: ControlId, fitted: boolean): TemplateResult {
     const { language } = this.#session.value;
     return html`<label class="tick">
       <input
         type="checkbox"
         .checked=${fitted}
         @change=${(event: Event) =>
-          this.#set(id, (event.currentTarget as HTMLInputElement).checked ? control.max : null, 'end')}
+          this.#set(id, (event.currentTarget as HTMLInputElement).checked ? usualOf(id) : null, 'end')}
       />
       ${this.#name(id)}: ${PAGE[language].controls.fitted}
     </label>`;

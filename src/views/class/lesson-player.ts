@@ -10,6 +10,7 @@ import { shownVoices } from '../../lesson/picture.ts';
 import { recordOf, stepOf } from '../../lesson/progress.ts';
 import { VOICES } from '../../quantity/units.ts';
 import { CLASS_WORDS } from '../../words/class-words.ts';
+import type { Language } from '../../words/spoken.ts';
 import { AppElement } from '../app-element.ts';
 import { cautionNote } from './cautions.ts';
 import './class-controls.ts';
@@ -112,7 +113,7 @@ export class LessonPlayer extends AppElement {
         <summary>${CLASS_WORDS[language].parts.cautions}</summary>
         ${cautionNote(lesson.cautions, language)}
       </details>
-      ${this.notesHere ? html`<aside class="notes"><p class="fault">${this.#page.present.notesBlocked}</p>${notesOf(open, language)}</aside>` : ''}
+      ${this.notesHere ? this.#notesOnPage(open, language) : ''}
       <p class="visually-hidden" role="status">${this.told}</p>
     </article>`;
   }
@@ -156,6 +157,14 @@ export class LessonPlayer extends AppElement {
     </section>`;
   }
 
+  /** The class does not get to read them on the wall. */
+  #notesOnPage(open: OpenLesson, language: Language): TemplateResult {
+    const { present } = this.#page;
+    return this.#session.value.look === 'projector'
+      ? html`<p class="remark fault" role="alert">${present.notesNotProjected}</p>`
+      : html`<aside class="notes"><p class="fault">${present.notesBlocked}</p>${notesOf(open, language)}</aside>`;
+  }
+
   #bar({ progress }: OpenLesson): TemplateResult {
     const { language, look, presenterKeys, soundByLink } = this.#session.value;
     const { go } = CLASS_WORDS[language];
@@ -175,9 +184,9 @@ export class LessonPlayer extends AppElement {
         <button
           type="button"
           ?disabled=${kind === 'starting' || soundByLink === 'off'}
-          @click=${() => (kind === 'on' ? this.app.sound.off() : this.app.sound.on())}
+          @click=${() => this.#toggleSound()}
         >
-          ${kind === 'on' ? says.soundOff : says.soundOn}
+          ${kind === 'on' ? says.soundOff : says.soundOn}${key('S')}
         </button>
         <button type="button" aria-pressed=${look === 'projector'} @click=${() => this.#act('projector')}>
           ${look === 'projector' ? says.projectorEnd : says.projector}${key('P')}
@@ -211,8 +220,16 @@ export class LessonPlayer extends AppElement {
       reset: () => desk.resetBench(),
       projector: () => fire(this, 'projector', null),
       notes: () => this.#openNotes(),
+      sound: () => this.#toggleSound(),
     };
     acts[act]();
+  }
+
+  #toggleSound(): void {
+    const { kind } = this.#sound.value;
+    if (kind === 'starting' || this.#session.value.soundByLink === 'off') return;
+    if (kind === 'on') void this.app.sound.off();
+    else void this.app.sound.on();
   }
 
   #openNotes(): void {

@@ -26,6 +26,15 @@ export const playerStyles = css`
     border: 1px solid var(--hair);
     background: var(--surface);
   }
+  .remark {
+    position: fixed;
+    inset: 0 0 auto auto;
+    max-width: 50%;
+    margin: 0;
+    padding: 8px 14px;
+    border: var(--stroke-control) solid var(--fault);
+    background: var(--surface);
+  }
   /*
    * From the back of the room: the picture, the question, its answers and the way on, all on one screen. What only the
    * presenter wants lies below it.

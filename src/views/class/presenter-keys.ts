@@ -1,7 +1,7 @@
 /** The presenter's keys: one key, one act; never while a slider, box, list or button has the key for itself. */
 import type { LitElement, ReactiveController } from 'lit';
 
-export type PresenterAct = 'advance' | 'back' | 'show' | 'free' | 'reset' | 'notes' | 'projector';
+export type PresenterAct = 'advance' | 'back' | 'show' | 'free' | 'reset' | 'notes' | 'projector' | 'sound';
 
 const ACTS: Readonly<Record<string, PresenterAct>> = {
   ArrowRight: 'advance',
@@ -13,6 +13,7 @@ const ACTS: Readonly<Record<string, PresenterAct>> = {
   r: 'reset',
   n: 'notes',
   p: 'projector',
+  s: 'sound',
 };
 
 export class PresenterKeys implements ReactiveController {
@@ -38,19 +39,24 @@ export class PresenterKeys implements ReactiveController {
     const act = ACTS[event.key.length === 1 ? event.key.toLowerCase() : event.key];
     if (act === undefined || takesKey(event)) return;
     event.preventDefault();
+    // A count still being typed is taken before its box goes.
+    for (const one of event.composedPath()) if (one instanceof HTMLInputElement) one.blur();
     this.#act(act);
   };
 }
 
+/** Keys that a kind of field has no use for: a presenter's clicker goes on from an answer just chosen or counted. */
+const SPARED: Readonly<Record<string, RegExp>> = {
+  radio: /^(Page|[a-z]$)/i,
+  checkbox: /^(Page|[a-z]$)/i,
+  number: /^Page/,
+};
+
 /** Whether what has the focus uses the key itself. */
 function takesKey(event: KeyboardEvent): boolean {
   return event.composedPath().some((one) => {
-    if (
-      one instanceof HTMLInputElement ||
-      one instanceof HTMLSelectElement ||
-      one instanceof HTMLTextAreaElement
-    )
-      return true;
+    if (one instanceof HTMLInputElement) return !SPARED[one.type]?.test(event.key);
+    if (one instanceof HTMLSelectElement || one instanceof HTMLTextAreaElement) return true;
     // Space presses a button or opens a fold; letters and arrows mean nothing to them.
     if (event.key !== ' ') return false;
     return one instanceof HTMLButtonElement || (one instanceof HTMLElement && one.localName === 'summary');
