@@ -102,7 +102,7 @@ export class ClassControls extends AppElement {
       scene-panel {
         min-width: 0;
       }
-      @media (max-width: 500px) {
+      @media (max-width: 31.25em) {
         .controls {
           --label-width: 6.4em;
           --value-width: 4.6em;
