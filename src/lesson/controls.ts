@@ -294,6 +294,11 @@ export function keepsTo(controls: readonly ControlId[], before: Design, after: D
   return differences(before, after, '').every((path) => writes.includes(path));
 }
 
+/** Whether nothing on the bench has been moved. */
+export function isUntouched(start: Bench, now: Bench): boolean {
+  return differences(start, now, '').length === 0;
+}
+
 function differences(before: unknown, after: unknown, path: string): readonly string[] {
   if (Object.is(before, after)) return [];
   if (!isGroup(before) || !isGroup(after)) return [path];

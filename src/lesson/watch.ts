@@ -6,7 +6,7 @@
 import { thresholdFor } from '../design/design.ts';
 import { type Fraction, type Lux, type Pair, VOICES, type VoiceId, type Volts } from '../quantity/units.ts';
 import { type Bench, instrumentOn } from './bench.ts';
-import { type ControlId, settingOf } from './controls.ts';
+import { type ControlId, isUntouched, settingOf } from './controls.ts';
 import { type Figure, figureValue } from './figures.ts';
 
 export type Condition =
@@ -101,19 +101,27 @@ function hasChanged(what: ControlId, start: Bench, now: Bench): boolean {
 
 /** How far a watch has come. */
 export interface Watched {
+  /**
+   * Something was done, or it has been seen not to be met: what is looked at is this step, and no longer the light of
+   * the one before.
+   */
+  readonly begun: boolean;
   /** Conditions of an `in turn` that have been met so far; of any other watch, 0 or 1. */
   readonly place: number;
   readonly met: boolean;
 }
 
-export const UNWATCHED: Watched = { place: 0, met: false };
+export const UNWATCHED: Watched = { begun: false, place: 0, met: false };
 
 /** The same object when nothing has come of it. */
 export function watched(before: Watched, watch: Watch, situation: Situation): Watched {
   if (before.met) return before;
   const conditions = watch.kind === 'in turn' ? watch.of : [watch];
   const next = conditions[before.place];
-  if (next === undefined || !holds(next, situation)) return before;
+  if (next === undefined) return before;
+  const held = holds(next, situation);
+  const begun = before.begun || !held || !isUntouched(situation.start, situation.now);
+  if (!held || !begun) return begun === before.begun ? before : { ...before, begun };
   const place = before.place + 1;
-  return { place, met: place >= conditions.length };
+  return { begun, place, met: place >= conditions.length };
 }

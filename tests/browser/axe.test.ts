@@ -5,7 +5,7 @@ import type { Look } from '../../src/app/session.ts';
 import { cameraClip } from '../../src/headless/camera-clip.ts';
 import { VOICES } from '../../src/quantity/units.ts';
 import { words } from '../../src/words/en.ts';
-import { axeSource, faults } from './support/access.ts';
+import { axeSource, faults, smallWriting } from './support/access.ts';
 import { hear, oneBrowser, openPage, type PageOptions, tapSound } from './support/browser.ts';
 import { clipped, unfold } from './support/longer.ts';
 import { becomes, button, hand, soundButton, strip } from './support/visit.ts';
@@ -91,29 +91,9 @@ test.each([
   const { page, close } = await visit(look, { viewport: { width, height: 720 } });
   await soundButton(page).click();
   await unfoldAll(page);
-  const sizes = await page.evaluate(() => {
-    const found: { size: number; text: string }[] = [];
-    const look = (root: Node) => {
-      for (const node of root.childNodes) {
-        if (node instanceof Text) {
-          const { parentElement: parent } = node;
-          const text = node.data.trim();
-          // What is meant for screen readers only has no size.
-          if (parent === null || text === '' || parent.getBoundingClientRect().width <= 1) continue;
-          if (!parent.checkVisibility()) continue;
-          // The words of a drawing are drawn as large as the drawing.
-          const drawn = parent instanceof SVGGraphicsElement ? (parent.getScreenCTM()?.a ?? 1) : 1;
-          found.push({ size: Number.parseFloat(getComputedStyle(parent).fontSize) * drawn, text });
-        } else if (node instanceof Element && !['STYLE', 'SCRIPT'].includes(node.tagName)) {
-          look(node.shadowRoot ?? node);
-        }
-      }
-    };
-    look(document.body);
-    return found;
-  });
-  expect(sizes.length).toBeGreaterThan(100);
-  expect(sizes.filter(({ size }) => size < least - 0.01)).toEqual([]);
+  const { written, small } = await smallWriting(page, least);
+  expect(written).toBeGreaterThan(100);
+  expect(small).toEqual([]);
   await close();
 });
 

@@ -72,6 +72,7 @@ test.each(LESSONS.map((lesson) => ({ lesson, id: lesson.id })))(
       expect(revealed(lesson, progress)).toBe(progress);
       const bench = new RunningBench(benchOf(lesson, progress));
       const conditions = step.watch!.kind === 'in turn' ? step.watch!.of : [step.watch!];
+      progress = looked(lesson, progress, bench.now, bench.frame);
       for (const [n, move] of WAYS[`${lesson.id}/${step.id}`]!.entries()) {
         moved(bench, move, conditions[n]!);
         progress = looked(lesson, progress, bench.now, bench.frame);

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { withSetting } from '../../src/lesson/controls.ts';
 import { startBench } from '../../src/lesson/lesson.ts';
 import { LESSON_DESIGN, LESSONS } from '../../src/lesson/lessons.ts';
 import { type Condition, holds, UNWATCHED, watched } from '../../src/lesson/watch.ts';
@@ -22,6 +23,23 @@ test('half the usual hysteresis resistor does not yet cure the rippling lamp', (
   expect(moved(bench, ['hysteresis', 200e3], step.watch as Condition)).toBe(true);
 });
 
+test('a cell still dark from the step before is nobody’s doing: what a step waits for counts once it was not so', () => {
+  const { step } = steps.find(({ name }) => name === 'comparison/move-the-other')!;
+  const watch = step.watch!;
+  const bench = new RunningBench(startBench(step, LESSON_DESIGN));
+  bench.put(withSetting(bench.start, 'hand A', 1));
+  bench.run(1);
+  bench.put(bench.start);
+  expect(holds(watch as Condition, bench.situation)).toBe(true);
+  const left = watched(UNWATCHED, watch, bench.situation);
+  expect(left).toBe(UNWATCHED);
+  expect(bench.run(6, () => !holds(watch as Condition, bench.situation))).toBe(true);
+  const begun = watched(left, watch, bench.situation);
+  expect(begun.met).toBe(false);
+  expect(moved(bench, ['threshold', 0.05], watch as Condition)).toBe(true);
+  expect(watched(begun, watch, bench.situation).met).toBe(true);
+});
+
 describe.each(steps)('$name', ({ step, name }) => {
   const watch = step.watch!;
   const conditions = watch.kind === 'in turn' ? watch.of : [watch];
@@ -36,7 +54,7 @@ describe.each(steps)('$name', ({ step, name }) => {
 
     const way = WAYS[name]!;
     expect(way.length).toBe(conditions.length);
-    let state = UNWATCHED;
+    let state = watched(UNWATCHED, watch, bench.situation);
     for (const [i, move] of way.entries()) {
       if (move !== 'wait') expect(step.controls).toContain(move[0]);
       expect(state.met).toBe(false);

@@ -262,9 +262,9 @@ export class LessonPlayer extends AppElement {
   /** Reading goes on from the step's title: the button that was pressed is gone. It is projected from its top. */
   async #arrive(): Promise<void> {
     const panel = this.renderRoot.querySelector('step-panel');
+    await panel?.updateComplete;
     if (this.#session.value.look === 'projector' || this.getBoundingClientRect().top < 0)
       this.scrollIntoView();
-    await panel?.updateComplete;
     const lost = this.renderRoot instanceof ShadowRoot && this.renderRoot.activeElement === null;
     if (lost && document.activeElement !== null) panel?.focusHead();
   }

@@ -26,7 +26,7 @@ export const stepStyles = css`
   /* Projected, the step has the rest of the screen: what does not fit scrolls, and the way on stays in sight. */
   @media (min-width: 56.3125em) and (min-height: 40em) {
     :host(.projector) {
-      height: calc(100vh - 12.8rem);
+      height: calc(100vh - 12.85rem);
     }
     :host(.projector) section {
       height: 100%;

@@ -42,3 +42,34 @@ export async function faults(
   if (content! <= window!) return found;
   return [...found, `the page is ${content} px wide in a window of ${window} px`];
 }
+
+/** How many pieces of writing the page shows, and which of them are smaller than so many px. */
+export function smallWriting(
+  page: Page,
+  least: number,
+): Promise<{ readonly written: number; readonly small: readonly string[] }> {
+  return page.evaluate((least) => {
+    let written = 0;
+    const small: string[] = [];
+    const look = (root: Node) => {
+      for (const node of root.childNodes) {
+        if (node instanceof Text) {
+          const { parentElement: parent } = node;
+          const text = node.data.trim();
+          // What is meant for screen readers only has no size.
+          if (parent === null || text === '' || parent.getBoundingClientRect().width <= 1) continue;
+          if (!parent.checkVisibility()) continue;
+          written += 1;
+          // The words of a drawing are drawn as large as the drawing.
+          const drawn = parent instanceof SVGGraphicsElement ? (parent.getScreenCTM()?.a ?? 1) : 1;
+          const size = Number.parseFloat(getComputedStyle(parent).fontSize) * drawn;
+          if (size < least - 0.01) small.push(`${size.toFixed(1)} px: ${text}`);
+        } else if (node instanceof Element && !['STYLE', 'SCRIPT'].includes(node.tagName)) {
+          look(node.shadowRoot ?? node);
+        }
+      }
+    };
+    look(document.body);
+    return { written, small };
+  }, least);
+}
