@@ -139,7 +139,7 @@ test.each([
         .evaluateAll((all) => all.map((part) => part.getAttribute('data-stage') ?? ''));
       for (const part of parts) shown.add(part);
       // On without guessing or doing anything; all at once, as what is to be pressed may be gone the next moment.
-      await page.locator('step-panel .row:has(#advance) button').evaluateAll((all) => {
+      await page.locator('step-panel .acts button').evaluateAll((all) => {
         const buttons = all as HTMLButtonElement[];
         (buttons.find(({ id }) => id !== 'advance') ?? buttons[0])?.click();
       });
