@@ -139,9 +139,9 @@ test.each([
         .evaluateAll((all) => all.map((part) => part.getAttribute('data-stage') ?? ''));
       for (const part of parts) shown.add(part);
       // On without guessing or doing anything; all at once, as what is to be pressed may be gone the next moment.
-      await page.locator('#advance').evaluate((advance) => {
-        const other = advance.parentElement!.querySelector<HTMLButtonElement>('button:not(#advance)');
-        (other ?? (advance as HTMLButtonElement)).click();
+      await page.locator('step-panel .acts button').evaluateAll((all) => {
+        const buttons = all as HTMLButtonElement[];
+        (buttons.find(({ id }) => id !== 'advance') ?? buttons[0])?.click();
       });
     }
   }

@@ -1,58 +1,65 @@
-/** Words that lie over other words, or over a box to type into. Runs in the page. */
+/** Words that lie over other words, or over a control. Runs in the page. */
 import type { Page } from 'playwright-core';
 
 /**
  * Every two texts, and every text and control, that lie over one another, as `one / other`. Lines that only touch do
- * not: each is taken as a little smaller than it is. What nobody sees, or sees only by scrolling a box, is let be.
+ * not: each is taken as a little smaller than it is. What nobody sees is let be, as is what is scrolled out of its box.
  */
 export function overlapping(page: Page): Promise<readonly string[]> {
   return page.evaluate(() => {
-    interface Piece {
-      readonly of: Node;
-      readonly text: string;
+    interface Box {
       readonly left: number;
       readonly right: number;
       readonly top: number;
       readonly bottom: number;
     }
-    const pieces: Piece[] = [];
-    const take = (of: Node, text: string, box: DOMRect, share: number, within: DOMRect | null) => {
-      const { left, right, top, bottom, height } = box;
-      const hidden = within !== null && (bottom > within.bottom || top < within.top);
-      if (right - left > 2 && height > 2 && !hidden)
-        pieces.push({
-          of,
-          text: text.trim().slice(0, 30),
-          left: left + 1,
-          right: right - 1,
-          top: top + share * height,
-          bottom: bottom - share * height,
-        });
+    const pieces: (Box & { readonly of: Node; readonly text: string })[] = [];
+    const common = (a: Box, b: Box): Box => ({
+      left: Math.max(a.left, b.left),
+      right: Math.min(a.right, b.right),
+      top: Math.max(a.top, b.top),
+      bottom: Math.min(a.bottom, b.bottom),
+    });
+    const take = (of: Node, text: string, box: DOMRect, seen: Box, share: number): void => {
+      const smaller = common(seen, {
+        left: box.left + 1,
+        right: box.right - 1,
+        top: box.top + share * box.height,
+        bottom: box.bottom - share * box.height,
+      });
+      if (smaller.right > smaller.left && smaller.bottom > smaller.top)
+        pieces.push({ of, text: text.trim().slice(0, 30), ...smaller });
     };
-    const isSeen = (element: Element): boolean =>
-      element.checkVisibility({ opacityProperty: true, visibilityProperty: true }) &&
-      !element.matches('.visually-hidden, option, title');
-    // As they are seen: what is handed into a slot lies where the slot does.
-    const visit = (elements: Iterable<Element>, within: DOMRect | null): void => {
-      for (const element of elements) {
-        if (!isSeen(element)) continue;
-        const scrolls = /auto|scroll/.test(getComputedStyle(element).overflowY);
-        const bounds = scrolls ? element.getBoundingClientRect() : within;
-        const isControl = element.matches('input, select, textarea');
-        if (isControl)
-          take(element, element.tagName.toLowerCase(), element.getBoundingClientRect(), 0, within);
-        for (const node of isControl ? [] : element.childNodes) {
-          if (!(node instanceof Text) || node.data.trim() === '') continue;
-          const range = document.createRange();
-          range.selectNodeContents(node);
-          for (const box of range.getClientRects()) take(node, node.data, box, 0.28, bounds);
-        }
-        if (element instanceof HTMLSlotElement && element.assignedElements().length > 0)
-          visit(element.assignedElements(), bounds);
-        else visit((element.shadowRoot ?? element).children, bounds);
+    // A slot has no box of its own.
+    const isShown = (element: Element): boolean =>
+      element instanceof HTMLSlotElement ||
+      (element.checkVisibility({ opacityProperty: true, visibilityProperty: true }) &&
+        !element.matches('.visually-hidden, option, title'));
+    /** What is shown in it, as it is put together on the page. */
+    const contentsOf = (element: Element): readonly Node[] =>
+      element instanceof HTMLSlotElement
+        ? element.assignedNodes({ flatten: true })
+        : [...(element.shadowRoot ?? element).childNodes];
+    /** `seen`: what the boxes around it let be seen. */
+    const visit = (element: Element, seen: Box): void => {
+      if (!isShown(element)) return;
+      if (element.matches('input, select, textarea')) {
+        take(element, element.localName, element.getBoundingClientRect(), seen, 0);
+        return;
+      }
+      const { display, overflowY } = getComputedStyle(element);
+      const isCut = overflowY !== 'visible' && display !== 'inline' && !(element instanceof SVGElement);
+      const within = isCut ? common(seen, element.getBoundingClientRect()) : seen;
+      for (const node of contentsOf(element)) {
+        if (node instanceof Element) visit(node, within);
+        if (!(node instanceof Text) || node.data.trim() === '') continue;
+        const range = document.createRange();
+        range.selectNodeContents(node);
+        for (const box of range.getClientRects()) take(node, node.data, box, within, 0.28);
       }
     };
-    visit(document.body.children, null);
+    const everywhere = Number.POSITIVE_INFINITY;
+    visit(document.body, { left: -everywhere, right: everywhere, top: -everywhere, bottom: everywhere });
     const found = new Set<string>();
     pieces.sort((a, b) => a.top - b.top);
     for (const [i, one] of pieces.entries())
