@@ -6,6 +6,8 @@
  * request leave the page. `vite preview` sends the same policy as a header.
  */
 import { createHash } from 'node:crypto';
+import { existsSync } from 'node:fs';
+import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build, type Plugin } from 'vite';
 import { viteSingleFile } from 'vite-plugin-singlefile';
@@ -25,8 +27,10 @@ export default defineConfig(({ mode }) => {
     plugins: [
       voiceWorkletUrl(single),
       single && viteSingleFile(),
+      !single && lateFilesInPage(),
       contentPolicyInPage(single),
       plainAddress(),
+      assetsForEver(),
     ],
     build: {
       target,
@@ -188,6 +192,37 @@ function headersWith(policy: string): Record<string, string> {
   };
 }
 
+/**
+ * Lists in the page, in a template that fetches nothing, every script that the first view does without: those of the
+ * page itself as modules, those of its threads to be put by. The page fetches them when it has nothing else to do.
+ */
+function lateFilesInPage(): Plugin {
+  return {
+    name: 'late-files-in-page',
+    apply: 'build',
+    enforce: 'post',
+    generateBundle: {
+      order: 'post',
+      handler(_options, bundle) {
+        const page = bundle['index.html'];
+        if (page?.type !== 'asset') throw new Error('The build made no index.html to list the late files in');
+        const html = String(page.source);
+        const links = Object.values(bundle)
+          .filter(({ fileName }) => fileName.endsWith('.js') && !html.includes(fileName))
+          .toSorted((one, other) => one.type.localeCompare(other.type))
+          .map(({ type, fileName }) => {
+            const rel = type === 'chunk' ? 'modulepreload' : 'prefetch';
+            return `<link rel="${rel}" href="./${fileName}" />`;
+          });
+        page.source = html.replace(
+          '</body>',
+          () => `<template id="late">${links.join('')}</template></body>`,
+        );
+      },
+    },
+  };
+}
+
 /** Writes the policy into the built page, after every other plugin has finished with its inline text. */
 function contentPolicyInPage(single: boolean): Plugin {
   return {
@@ -236,6 +271,24 @@ function hashesOf(html: string, element: 'script' | 'style'): string {
     .filter((text) => text !== '')
     .map((text) => `'sha256-${createHash('sha256').update(text).digest('base64')}'`)
     .join(' ');
+}
+
+/**
+ * What bears a hash in its name never changes: a browser that has it need not ask again, so that the threads of a loaded
+ * page start although the network is away.
+ */
+function assetsForEver(): Plugin {
+  return {
+    name: 'assets-for-ever',
+    configurePreviewServer(server) {
+      const { root, build } = server.config;
+      server.middlewares.use(({ url = '' }, response, next) => {
+        if (url.startsWith('/assets/') && existsSync(path.resolve(root, build.outDir, `.${url}`)))
+          response.setHeader('Cache-Control', 'public, max-age=31536000, immutable');
+        next();
+      });
+    },
+  };
 }
 
 /** Prints where the page is, and nothing else. */

@@ -81,6 +81,10 @@ export const germanPage: Translated<typeof words> = {
     missing: (place) =>
       `${place} wurde nicht geladen. Bitte nachsehen, ob die Seite noch ausgeliefert wird; nichts von der Arbeit ist verloren.`,
     again: 'Noch einmal versuchen',
+    partMissing:
+      'Ein Teil dieser Seite wurde nicht geladen. Bitte nachsehen, ob die Seite noch ausgeliefert wird; nichts von der Arbeit ist verloren.',
+    notServed:
+      'Noch nicht da: Die Seite wird gerade nicht ausgeliefert, oder das Netz ist weg. Was geladen ist, arbeitet weiter.',
     onlyEnglish: 'Dieser Ort spricht bisher nur Englisch.',
   },
   bar: {
@@ -147,7 +151,7 @@ export const germanPage: Translated<typeof words> = {
       'no device':
         'Der Browser hat kein Tongerät geöffnet. Nachsehen, ob Lautsprecher oder Kopfhörer angeschlossen sind und kein anderes Programm sie belegt, dann noch einmal „Ton an“ drücken.',
       module:
-        'Das Tonmodul wurde nicht geladen. Nachsehen, ob die Seite noch ausgeliefert wird, dann noch einmal „Ton an“ drücken.',
+        'Das Tonmodul wurde nicht geladen. Nachsehen, ob die Seite noch ausgeliefert wird, dann noch einmal versuchen.',
       processor:
         'Der Ton hielt wegen eines Fehlers im Tonmodul an. Eine Taste drücken oder irgendwohin klicken startet ihn neu.',
       suspended:
@@ -163,7 +167,7 @@ export const germanPage: Translated<typeof words> = {
   notice: {
     opened: (name) => `„${name}“ ist geöffnet. Rückgängig bringt den letzten Entwurf zurück.`,
     noWords: (language) =>
-      `Die Worte für ${language} wurden nicht geladen. Nachsehen, ob die Seite noch ausgeliefert wird, dann noch einmal wählen.`,
+      `Die Worte für ${language} wurden nicht geladen. Nachsehen, ob die Seite noch ausgeliefert wird, dann noch einmal versuchen.`,
     refused: (name) => `„${name}“ wurde nicht geöffnet; der eigene Entwurf ist, wie er war.`,
     linkCopied: 'Der Link ist kopiert. Er enthält den ganzen Entwurf; nichts liegt anderswo.',
     linkShown: 'Dieser Browser lässt die Seite nicht kopieren. Hier ist der Link; bitte ganz kopieren:',
