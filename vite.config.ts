@@ -7,6 +7,7 @@
  */
 import { createHash } from 'node:crypto';
 import { existsSync } from 'node:fs';
+import { writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build, type Plugin } from 'vite';
@@ -28,6 +29,7 @@ export default defineConfig(({ mode }) => {
       voiceWorkletUrl(single),
       single && viteSingleFile(),
       !single && lateFilesInPage(),
+      !single && oneFileBeside(),
       contentPolicyInPage(single),
       plainAddress(),
       assetsForEver(),
@@ -189,6 +191,24 @@ function headersWith(policy: string): Record<string, string> {
     'Permissions-Policy': 'camera=(self), microphone=(self), geolocation=()',
     'Referrer-Policy': 'no-referrer',
     'X-Content-Type-Options': 'nosniff',
+  };
+}
+
+/** Puts the one-file build beside the page, so that a page which may not sound where it is served can offer it. */
+function oneFileBeside(): Plugin {
+  let folder = '';
+  return {
+    name: 'one-file-beside',
+    apply: 'build',
+    configResolved: ({ root, build: { outDir } }) => {
+      folder = path.resolve(root, outDir);
+    },
+    async closeBundle() {
+      const result = await build({ mode: 'single', logLevel: 'error', build: { write: false } });
+      const page = [result].flat().flatMap((each) => ('output' in each ? each.output : []))[0];
+      if (page?.type !== 'asset') throw new Error('The one-file build made more than one file');
+      await writeFile(path.join(folder, 'lampnote.html'), page.source);
+    },
   };
 }
 

@@ -24,6 +24,7 @@ import './forget-device.ts';
 import './keeping-note.ts';
 import './live-strip.ts';
 import './load-again.ts';
+import { oneFileLink } from './one-file.ts';
 import { SHOWN_PLACES } from './places.ts';
 import { PRESETS } from './presets.ts';
 import { Selected } from './select.ts';
@@ -182,14 +183,14 @@ export class LampNote extends AppElement {
   }
 
   #soundControls(): TemplateResult {
-    const { kind } = this.#sound.value;
+    const { kind, trouble } = this.#sound.value;
     const { volumeDb } = this.#session.value;
     const label = { off: words.bar.soundOn, starting: words.bar.soundStarting, on: words.bar.soundOff }[kind];
     return html`<div class="group sound">
       <button
         type="button"
         class="primary"
-        ?disabled=${kind === 'starting' || this.#session.value.soundByLink === 'off'}
+        ?disabled=${kind === 'starting' || trouble === 'insecure' || this.#session.value.soundByLink === 'off'}
         @click=${() => (kind === 'on' ? this.app.sound.off() : this.app.sound.on())}
       >
         ${label}
@@ -259,6 +260,7 @@ export class LampNote extends AppElement {
           ? html`<load-again .app=${this.app} text=${text} .again=${() => this.#soundAgain()}></load-again>`
           : html`<p class=${trouble ? 'fault' : ''} role="status">${text}</p>`
       }
+      ${trouble === 'insecure' ? oneFileLink() : ''}
       <choice-row
         class="look"
         legend=${words.bar.look}

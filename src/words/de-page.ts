@@ -66,6 +66,7 @@ const minus = (text: string): string => text.replace('-', '−');
 
 export const germanPage: Translated<typeof words> = {
   product: 'Lampnote',
+  oneFile: 'Die Seite als eine Datei sichern',
   lux,
   luxNumber,
   volts,
@@ -147,7 +148,7 @@ export const germanPage: Translated<typeof words> = {
       unsupported:
         'Dieser Browser kann den Ton nicht erzeugen: Ihm fehlt das Audio-Worklet. Ein aktueller Firefox, Chrome, Edge oder Safari hat es.',
       insecure:
-        'Der Browser erlaubt diesen Ton nur an einer sicheren Adresse: https, localhost oder die Ein-Datei-Seite, von der Platte geöffnet.',
+        'An dieser Adresse erlaubt der Browser weder Ton noch Kamera noch Mikrofon: Sie ist nicht sicher (https oder localhost). Alles andere geht; die Seite als eine Datei, von der Platte geöffnet, klingt.',
       'no device':
         'Der Browser hat kein Tongerät geöffnet. Nachsehen, ob Lautsprecher oder Kopfhörer angeschlossen sind und kein anderes Programm sie belegt, dann noch einmal „Ton an“ drücken.',
       module:

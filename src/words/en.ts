@@ -60,6 +60,7 @@ const list = (items: readonly string[]): string => items.join(', ');
 
 export const words = spoken('page', {
   product: 'Lampnote',
+  oneFile: 'Save the page as one file',
   lux,
   luxNumber,
   volts,
@@ -145,7 +146,7 @@ export const words = spoken('page', {
       unsupported:
         'This browser cannot make the sound: it has no audio worklet. A current Firefox, Chrome, Edge or Safari has.',
       insecure:
-        'The browser allows this sound only on a secure address: https, localhost, or the one-file page opened from the disk.',
+        'At this address the browser allows neither sound nor camera nor microphone: it is not secure (https, or localhost). Everything else works; the page as one file, opened from a disk, sounds.',
       'no device':
         'The browser did not open a sound device. Look whether a loudspeaker or headphones are connected and no other program holds them, then press “Sound on” again.',
       module: 'The sound module did not load. Look whether the page is still served, then try again.',
