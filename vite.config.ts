@@ -6,6 +6,9 @@
  * request leave the page. `vite preview` sends the same policy as a header.
  */
 import { createHash } from 'node:crypto';
+import { existsSync } from 'node:fs';
+import { writeFile } from 'node:fs/promises';
+import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build, type Plugin } from 'vite';
 import { viteSingleFile } from 'vite-plugin-singlefile';
@@ -30,8 +33,11 @@ export default defineConfig(({ mode }) => {
       notices.page,
       figureSources(fileURLToPath(new URL('./tests/truth', import.meta.url))),
       single && viteSingleFile(),
+      !single && lateFilesInPage(),
+      !single && oneFileBeside(),
       contentPolicyInPage(single),
       plainAddress(),
+      assetsForEver(),
     ],
     worker: { plugins: () => [notices.aside()] },
     build: {
@@ -195,6 +201,55 @@ function headersWith(policy: string): Record<string, string> {
   };
 }
 
+/** Puts the one-file build beside the page, so that a page which may not sound where it is served can offer it. */
+function oneFileBeside(): Plugin {
+  let folder = '';
+  return {
+    name: 'one-file-beside',
+    apply: 'build',
+    configResolved: ({ root, build: { outDir } }) => {
+      folder = path.resolve(root, outDir);
+    },
+    async closeBundle() {
+      const result = await build({ mode: 'single', logLevel: 'error', build: { write: false } });
+      const page = [result].flat().flatMap((each) => ('output' in each ? each.output : []))[0];
+      if (page?.type !== 'asset') throw new Error('The one-file build made more than one file');
+      await writeFile(path.join(folder, 'lampnote.html'), page.source);
+    },
+  };
+}
+
+/**
+ * Lists in the page, in a template that fetches nothing, every script that the first view does without: those of the
+ * page itself as modules, those of its threads to be put by. The page fetches them when it has nothing else to do.
+ */
+function lateFilesInPage(): Plugin {
+  return {
+    name: 'late-files-in-page',
+    apply: 'build',
+    enforce: 'post',
+    generateBundle: {
+      order: 'post',
+      handler(_options, bundle) {
+        const page = bundle['index.html'];
+        if (page?.type !== 'asset') throw new Error('The build made no index.html to list the late files in');
+        const html = String(page.source);
+        const links = Object.values(bundle)
+          .filter(({ fileName }) => fileName.endsWith('.js') && !html.includes(fileName))
+          .toSorted((one, other) => one.type.localeCompare(other.type))
+          .map(({ type, fileName }) => {
+            const rel = type === 'chunk' ? 'modulepreload' : 'prefetch';
+            return `<link rel="${rel}" href="./${fileName}" />`;
+          });
+        page.source = html.replace(
+          '</body>',
+          () => `<template id="late">${links.join('')}</template></body>`,
+        );
+      },
+    },
+  };
+}
+
 /** Writes the policy into the built page, after every other plugin has finished with its inline text. */
 function contentPolicyInPage(single: boolean): Plugin {
   return {
@@ -243,6 +298,24 @@ function hashesOf(html: string, element: 'script' | 'style'): string {
     .filter((text) => text !== '')
     .map((text) => `'sha256-${createHash('sha256').update(text).digest('base64')}'`)
     .join(' ');
+}
+
+/**
+ * What bears a hash in its name never changes: a browser that has it need not ask again, so that the threads of a loaded
+ * page start although the network is away.
+ */
+function assetsForEver(): Plugin {
+  return {
+    name: 'assets-for-ever',
+    configurePreviewServer(server) {
+      const { root, build } = server.config;
+      server.middlewares.use(({ url = '' }, response, next) => {
+        if (url.startsWith('/assets/') && existsSync(path.resolve(root, build.outDir, `.${url}`)))
+          response.setHeader('Cache-Control', 'public, max-age=31536000, immutable');
+        next();
+      });
+    },
+  };
 }
 
 /** Prints where the page is, and nothing else. */

@@ -52,6 +52,20 @@ export function lessonLink(lesson: string | null, sound: SoundByLink, language: 
   return `#/class?${new URLSearchParams(said)}`;
 }
 
+/** The address without some of what it asks for. */
+export function without(hash: string, ...names: readonly string[]): string {
+  const [place = '', asked = ''] = hash.split(/\?(.*)/s);
+  const rest = new URLSearchParams(asked);
+  for (const name of names) rest.delete(name);
+  return rest.size === 0 ? place : `${place}?${rest}`;
+}
+
+/** The address, asking for a language besides. */
+export function withLanguage(hash: string, language: Language): string {
+  const [place, asked] = without(hash, 'lang').split(/\?(.*)/s);
+  return `${place}?lang=${language}${asked ? `&${asked}` : ''}`;
+}
+
 function parameter(hash: string, name: string): string | null {
   return new URLSearchParams(/\?(.*)$/s.exec(hash)?.[1] ?? '').get(name);
 }

@@ -40,6 +40,8 @@ export interface AuditionSink {
   settings(settings: EngineSettings | null): void;
   /** Plays two channels once, or stops them. */
   stereo(sound: Stereo | null): void;
+  /** What mixes many into one did not load. */
+  missing(): void;
 }
 
 const DARK: LightProgram = { kind: 'steady', lux: { A: 0, B: 0 } };
@@ -106,9 +108,14 @@ export class Audition {
     this.#sink.settings(silent);
     const instruments = designs.map((design) => held(design));
     // With the engine that plays them: no part of the first view.
-    const { chorusOf } = await import('../sound/chorus.ts');
+    const chorus = await import('../sound/chorus.ts').catch(() => null);
     if (!here()) return;
-    const making = chorusOf(instruments, DARK, seconds, SAMPLE_RATE);
+    if (chorus === null) {
+      this.stop();
+      this.#sink.missing();
+      return;
+    }
+    const making = chorus.chorusOf(instruments, DARK, seconds, SAMPLE_RATE);
     for (;;) {
       const made = making.next();
       if (made.done) {

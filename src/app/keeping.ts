@@ -76,6 +76,11 @@ export class Keeping {
     return read?.ok ? read.design : null;
   }
 
+  /** Whether this browser kept nothing when it last should have. */
+  get isRefused(): boolean {
+    return this.#refused;
+  }
+
   keep(design: Design): void {
     const text = encodeText(design);
     this.#text = text;

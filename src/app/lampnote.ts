@@ -19,7 +19,10 @@ import {
   placeIn,
   readLink,
   soundIn,
+  withLanguage,
+  without,
 } from './address.ts';
+import { loadAnew } from './anew.device.ts';
 import { Audition } from './audition.ts';
 import { seconds } from './clock.ts';
 import { derivedInstrument } from './derived.ts';
@@ -39,6 +42,7 @@ export type Notice =
   | { readonly kind: 'refused link'; readonly sentence: string }
   | { readonly kind: 'copied'; readonly link: string | null }
   | { readonly kind: 'no words'; readonly language: Language }
+  | { readonly kind: 'part missing' }
   | { readonly kind: 'opened'; readonly name: string };
 
 /** A change of any of these is heard. */
@@ -66,6 +70,8 @@ export class Lampnote {
   readonly design: DocumentStore<Design>;
   readonly session: Store<Session>;
   readonly notice = new Store<Notice | null>(null);
+  /** The page was to be loaded anew, but is not served. */
+  readonly notServed = new Store(false);
   readonly keeping: Keeping;
   readonly live: Live;
   readonly light: LightDesk;
@@ -121,6 +127,7 @@ export class Lampnote {
         this.sound.send({ kind: 'settings', settings: settings ?? this.#settings() });
       },
       stereo: (sound) => this.sound.playStereo(sound),
+      missing: () => this.notice.dispatch(() => ({ kind: 'part missing' })),
     });
     this.sound.state.subscribe(() => {
       if (this.sound.state.current.kind === 'off') this.audition.stop();
@@ -224,6 +231,8 @@ export class Lampnote {
     if (lesson) this.setSession({ lessonByLink: lesson });
     const read = await readLink(hash);
     if (read.ok) this.#takeUp(read.design, label);
+    // A reload goes on with what is kept from now on, not with the link once more.
+    if (read.ok && !this.keeping.isRefused) history.replaceState(null, '', without(location.hash, 'd'));
     const sentence = read.ok ? null : linkSentence(read.reason);
     if (read.ok || sentence)
       this.notice.dispatch(() =>
@@ -231,17 +240,37 @@ export class Lampnote {
       );
   }
 
-  /** Speaks a language from now on, as soon as its words are there. Where they do not come, all stays as it is. */
-  async speak(language: Language): Promise<void> {
+  /** Speaks a language from now on, as soon as its words are there. Where they do not come, all stays as it is: false. */
+  async speak(language: Language): Promise<boolean> {
     this.#asked = language;
     const words = await wordsOf(language);
-    if (this.#asked !== language) return;
+    if (this.#asked !== language) return false;
     if (!words.ok) {
       this.notice.dispatch(() => ({ kind: 'no words', language }));
-      return;
+      return false;
     }
     speak(language, words.lists);
     this.session.dispatch((session) => ({ ...session, language }));
+    this.notice.dispatch((notice) => (notice?.kind === 'no words' ? null : notice));
+    return true;
+  }
+
+  /** The language chosen by hand counts from now on, whatever the address asked for. */
+  async choose(language: Language): Promise<void> {
+    if (languageIn(location.hash) !== null) history.replaceState(null, '', without(location.hash, 'lang'));
+    await this.speak(language);
+  }
+
+  /** Loads the page anew, with the work and the language last asked for, if it is served now. */
+  async anew(): Promise<void> {
+    this.notServed.dispatch(() => false);
+    const isGoing = await loadAnew(async () => {
+      this.#guest?.leave();
+      const here = without(location.hash, 'd') || `#/${this.session.current.place}`;
+      const hash = this.keeping.isRefused ? await this.link() : here;
+      return this.#asked === this.session.current.language ? hash : withLanguage(hash, this.#asked);
+    });
+    this.notServed.dispatch(() => !isGoing);
   }
 
   /** The part of an address from # on that opens this design. */

@@ -24,7 +24,12 @@ export interface SoundState {
 
 const FADE_SECONDS: Seconds = 2;
 const SILENCE_DB = Number.NEGATIVE_INFINITY;
-const OFF: SoundState = { kind: 'off', trouble: null, faded: false };
+/** Where the address keeps the sound away, that is told before anybody presses in vain. */
+const OFF: SoundState = {
+  kind: 'off',
+  trouble: globalThis.isSecureContext === false ? 'insecure' : null,
+  faded: false,
+};
 
 /** Troubles that pass by themselves or with a press; the others need a new start. */
 const WAITING: readonly SoundTrouble[] = ['suspended', 'interrupted'];
@@ -67,7 +72,7 @@ export class SoundDesk {
   /** From a press only. */
   async on(): Promise<void> {
     if (this.state.current.kind !== 'off') return this.wake();
-    if (this.#session.current.soundByLink === 'off') return;
+    if (this.#session.current.soundByLink === 'off' || OFF.trouble !== null) return;
     const attempt = ++this.#attempt;
     this.#set({ ...OFF, kind: 'starting' });
     const AudioContextHere = globalThis.AudioContext as typeof AudioContext | undefined;

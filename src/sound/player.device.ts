@@ -65,7 +65,7 @@ export class Player {
   /** Loads the worklet and lets the sound in. Resolves to the trouble, or null when it plays. */
   async start(start: WorkletStart, volumeDb: number): Promise<SoundTrouble | null> {
     const native = this.#native;
-    if (!native.audioWorklet) return globalThis.isSecureContext ? 'unsupported' : 'insecure';
+    if (!native.audioWorklet) return 'unsupported';
     try {
       await native.audioWorklet.addModule(workletUrl);
     } catch {

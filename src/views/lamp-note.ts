@@ -23,6 +23,8 @@ import { droppedFile, offerFile, readFile } from './files.ts';
 import './forget-device.ts';
 import './keeping-note.ts';
 import './live-strip.ts';
+import './load-again.ts';
+import { oneFileLink } from './one-file.ts';
 import { SHOWN_PLACES } from './places.ts';
 import { PRESETS } from './presets.ts';
 import { Selected } from './select.ts';
@@ -150,36 +152,39 @@ export class LampNote extends AppElement {
         return html`<main><p class="coming" role="status">${words.places.coming(words.places.names[place])}</p></main>`;
       case 'missing':
         return html`<main>
-          <p class="coming fault" role="alert">${words.places.missing(words.places.names[place])}</p>
-          <p class="coming"><button type="button" @click=${() => this.#load(place)}>${words.places.again}</button></p>
+          <load-again
+            class="coming"
+            .app=${this.app}
+            text=${words.places.missing(words.places.names[place])}
+            .again=${() => this.#load(place)}
+          ></load-again>
         </main>`;
     }
   }
 
-  async #load(place: Place): Promise<void> {
-    this.#loaded = place;
+  /** Whether its code is there now. */
+  async #load(place: Place): Promise<boolean> {
     const { load } = SHOWN_PLACES[place];
-    if (load === null) {
-      this.loading = 'there';
-      return;
-    }
-    this.loading = 'coming';
-    const outcome = await load().then(
-      () => 'there' as const,
-      () => 'missing' as const,
+    // What was missing keeps saying so until it is there.
+    if (this.#loaded !== place) this.loading = load === null ? 'there' : 'coming';
+    this.#loaded = place;
+    const isThere = await (load?.() ?? Promise.resolve()).then(
+      () => true,
+      () => false,
     );
-    if (this.#loaded === place) this.loading = outcome;
+    if (this.#loaded === place) this.loading = isThere ? 'there' : 'missing';
+    return isThere;
   }
 
   #soundControls(): TemplateResult {
-    const { kind } = this.#sound.value;
+    const { kind, trouble } = this.#sound.value;
     const { volumeDb } = this.#session.value;
     const label = { off: words.bar.soundOn, starting: words.bar.soundStarting, on: words.bar.soundOff }[kind];
     return html`<div class="group sound">
       <button
         type="button"
         class="primary"
-        ?disabled=${kind === 'starting' || this.#session.value.soundByLink === 'off'}
+        ?disabled=${kind === 'starting' || trouble === 'insecure' || this.#session.value.soundByLink === 'off'}
         @click=${() => (kind === 'on' ? this.app.sound.off() : this.app.sound.on())}
       >
         ${label}
@@ -195,6 +200,11 @@ export class LampNote extends AppElement {
         @slide=${({ detail }: CustomEvent<SlideDetail>) => this.app.setSession({ volumeDb: detail.value })}
       ></level-slider>
     </div>`;
+  }
+
+  async #soundAgain(): Promise<boolean> {
+    await this.app.sound.on();
+    return this.app.sound.state.current.kind === 'on';
   }
 
   #documentControls({ undo, redo }: History): TemplateResult {
@@ -239,7 +249,12 @@ export class LampNote extends AppElement {
             ? `${words.bar.soundByLink[byLink]} ${cautionsAt('headphones')[0]!.words}`
             : `${words.sound.off} ${cautionsAt('headphones')[0]!.words}`;
     return html`<div class="says">
-      <p class=${trouble ? 'fault' : ''} role="status">${text}</p>
+      ${
+        trouble === 'module'
+          ? html`<load-again .app=${this.app} text=${text} .again=${() => this.#soundAgain()}></load-again>`
+          : html`<p class=${trouble ? 'fault' : ''} role="status">${text}</p>`
+      }
+      ${trouble === 'insecure' ? oneFileLink() : ''}
       <choice-row
         class="look"
         legend=${words.bar.look}
@@ -254,7 +269,7 @@ export class LampNote extends AppElement {
         value=${this.#session.value.language}
         @choose=${({ detail }: CustomEvent<ChooseDetail>) => {
           const chosen = LANGUAGES.find((one) => one === detail.value);
-          if (chosen) void this.app.speak(chosen);
+          if (chosen) void this.app.choose(chosen);
         }}
       ></choice-row>
     </div>`;
@@ -279,8 +294,16 @@ export class LampNote extends AppElement {
         return notice.link === null
           ? html`<p>${words.notice.linkCopied}</p>`
           : html`<p>${words.notice.linkShown} <code>${notice.link}</code></p>`;
-      case 'no words':
-        return html`<p class="fault">${words.notice.noWords(words.bar.languages[notice.language])}</p>`;
+      case 'no words': {
+        const { language } = notice;
+        return html`<load-again
+          .app=${this.app}
+          text=${words.notice.noWords(words.bar.languages[language])}
+          .again=${() => this.app.speak(language)}
+        ></load-again>`;
+      }
+      case 'part missing':
+        return html`<load-again .app=${this.app} text=${words.places.partMissing}></load-again>`;
       case 'refused file':
         return html`<p class="fault">${words.notice.refused(notice.name)}</p>
           ${complaintList(notice.complaints)}`;

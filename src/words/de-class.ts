@@ -134,7 +134,7 @@ export const germanClassPage: ClassPageWords = {
         'Diese Seite kommt über einfaches http. Ton und Kamera geben Browser nur sicheren Adressen (https); man sähe das Bild, hörte aber nichts.',
     },
     oneFile:
-      'Gebt stattdessen die eine Datei weiter: dist-single/index.html, erzeugt mit „npm run build:single“. Sie spielt von der Festplatte, einem Stick oder aus einem gemeinsamen Ordner. Oder stellt die Seite über https bereit und tippt ihre Adresse hier ein.',
+      'Gebt stattdessen die Seite als eine Datei weiter. Sie spielt von der Festplatte, einem Stick oder aus einem gemeinsamen Ordner. Oder stellt die Seite über https bereit und tippt ihre Adresse hier ein.',
     insecure:
       'An dieser Adresse erlaubt der Browser weder Ton noch Kamera. Bilder, Worte und Lektionen gehen; für den Ton öffnet die eine Datei oder eine https-Adresse.',
   },

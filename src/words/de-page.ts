@@ -66,6 +66,7 @@ const minus = (text: string): string => text.replace('-', '−');
 
 export const germanPage: Translated<typeof words> = {
   product: 'Lampnote',
+  oneFile: 'Die Seite als eine Datei sichern',
   lux,
   luxNumber,
   volts,
@@ -88,6 +89,10 @@ export const germanPage: Translated<typeof words> = {
     missing: (place) =>
       `${place} wurde nicht geladen. Bitte nachsehen, ob die Seite noch ausgeliefert wird; nichts von der Arbeit ist verloren.`,
     again: 'Noch einmal versuchen',
+    partMissing:
+      'Ein Teil dieser Seite wurde nicht geladen. Bitte nachsehen, ob die Seite noch ausgeliefert wird; nichts von der Arbeit ist verloren.',
+    notServed:
+      'Noch nicht da: Die Seite wird gerade nicht ausgeliefert, oder das Netz ist weg. Was geladen ist, arbeitet weiter.',
   },
   bar: {
     name: 'Name dieses Entwurfs (bitte keine Namen von Menschen)',
@@ -149,11 +154,11 @@ export const germanPage: Translated<typeof words> = {
       unsupported:
         'Dieser Browser kann den Ton nicht erzeugen: Ihm fehlt das Audio-Worklet. Ein aktueller Firefox, Chrome, Edge oder Safari hat es.',
       insecure:
-        'Der Browser erlaubt diesen Ton nur an einer sicheren Adresse: https, localhost oder die Ein-Datei-Seite, von der Platte geöffnet.',
+        'An dieser Adresse erlaubt der Browser weder Ton noch Kamera noch Mikrofon: Sie ist nicht sicher (https oder localhost). Alles andere geht; die Seite als eine Datei, von der Platte geöffnet, klingt.',
       'no device':
         'Der Browser hat kein Tongerät geöffnet. Nachsehen, ob Lautsprecher oder Kopfhörer angeschlossen sind und kein anderes Programm sie belegt, dann noch einmal „Ton an“ drücken.',
       module:
-        'Das Tonmodul wurde nicht geladen. Nachsehen, ob die Seite noch ausgeliefert wird, dann noch einmal „Ton an“ drücken.',
+        'Das Tonmodul wurde nicht geladen. Nachsehen, ob die Seite noch ausgeliefert wird, dann noch einmal versuchen.',
       processor:
         'Der Ton hielt wegen eines Fehlers im Tonmodul an. Eine Taste drücken oder irgendwohin klicken startet ihn neu.',
       suspended:
@@ -169,7 +174,7 @@ export const germanPage: Translated<typeof words> = {
   notice: {
     opened: (name) => `„${name}“ ist geöffnet. Rückgängig bringt den letzten Entwurf zurück.`,
     noWords: (language) =>
-      `Die Worte für ${language} wurden nicht geladen. Nachsehen, ob die Seite noch ausgeliefert wird, dann noch einmal wählen.`,
+      `Die Worte für ${language} wurden nicht geladen. Nachsehen, ob die Seite noch ausgeliefert wird, dann noch einmal versuchen.`,
     refused: (name) => `„${name}“ wurde nicht geöffnet; der eigene Entwurf ist, wie er war.`,
     linkCopied: 'Der Link ist kopiert. Er enthält den ganzen Entwurf; nichts liegt anderswo.',
     linkShown: 'Dieser Browser lässt die Seite nicht kopieren. Hier ist der Link; bitte ganz kopieren:',

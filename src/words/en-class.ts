@@ -266,7 +266,7 @@ export const classPage: ClassPageWords = spoken('class page', {
         'This page is served over plain http. Browsers give sound and camera only to secure addresses (https), so pupils would see the picture but hear nothing.',
     },
     oneFile:
-      'Give them the one file instead: dist-single/index.html, made by “npm run build:single”. It plays when opened from a disk, a stick or a shared folder. Or serve the page over https and type its address here.',
+      'Give them the page as one file instead. It plays when opened from a disk, a stick or a shared folder. Or serve the page over https and type its address here.',
     insecure:
       'At this address the browser allows neither sound nor camera. Pictures, words and lessons work; for the sound open the one file, or an https address.',
   },

@@ -60,6 +60,7 @@ const list = (items: readonly string[]): string => items.join(', ');
 
 export const words = spoken('page', {
   product: 'Lampnote',
+  oneFile: 'Save the page as one file',
   lux,
   luxNumber,
   volts,
@@ -79,6 +80,10 @@ export const words = spoken('page', {
     missing: (place: string) =>
       `${place} did not load. Look whether the page is still served; nothing you made is lost.`,
     again: 'Try again',
+    partMissing:
+      'A part of this page did not load. Look whether the page is still served; nothing you made is lost.',
+    notServed:
+      'Still not there: the page is not served now, or the network is away. What has loaded works on.',
   },
   bar: {
     name: 'Name of this design (no names of people, please)',
@@ -140,11 +145,10 @@ export const words = spoken('page', {
       unsupported:
         'This browser cannot make the sound: it has no audio worklet. A current Firefox, Chrome, Edge or Safari has.',
       insecure:
-        'The browser allows this sound only on a secure address: https, localhost, or the one-file page opened from the disk.',
+        'At this address the browser allows neither sound nor camera nor microphone: it is not secure (https, or localhost). Everything else works; the page as one file, opened from a disk, sounds.',
       'no device':
         'The browser did not open a sound device. Look whether a loudspeaker or headphones are connected and no other program holds them, then press “Sound on” again.',
-      module:
-        'The sound module did not load. Look whether the page is still served, then press “Sound on” again.',
+      module: 'The sound module did not load. Look whether the page is still served, then try again.',
       processor:
         'The sound stopped because of a fault in the sound module. Press any key or click anywhere to start it anew.',
       suspended: 'The browser holds the sound back. Press any key or click anywhere to let it go on.',
@@ -159,7 +163,7 @@ export const words = spoken('page', {
   notice: {
     opened: (name: string) => `Opened “${name}”. Undo brings the last design back.`,
     noWords: (language: string) =>
-      `The words for ${language} did not load. Look whether the page is still served, then choose again.`,
+      `The words for ${language} did not load. Look whether the page is still served, then try again.`,
     refused: (name: string) => `“${name}” was not opened; your design is as it was.`,
     linkCopied: 'The link is copied. It holds the whole design; nothing is stored anywhere else.',
     linkShown: 'This browser does not let the page copy. Here is the link; copy it whole:',

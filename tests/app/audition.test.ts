@@ -17,6 +17,7 @@ function heard(allowed = true) {
     on: () => Promise.resolve(allowed),
     settings: (one) => void settings.push(one),
     stereo: (one) => void stereo.push(one),
+    missing: () => expect.unreachable(),
   };
   return { audition: new Audition(sink), settings, stereo };
 }

@@ -11,6 +11,7 @@ import { choicesOf } from '../controls/choices.ts';
 import type { ChooseDetail } from '../controls/events.ts';
 import { fieldStyles, listRow } from '../fields.ts';
 import '../plots/qr-code.ts';
+import { oneFileLink } from '../one-file.ts';
 import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
 import { classStyles } from './class-styles.ts';
@@ -133,7 +134,7 @@ export class ClassLink extends AppElement {
     const { handOver: says } = PAGE[this.#session.value.language];
     return html`<p><strong>${says.why[why]}</strong></p>
       ${window.isSecureContext ? '' : html`<p>${says.insecure}</p>`}
-      <p>${says.oneFile}</p>`;
+      <p>${says.oneFile} ${oneFileLink()}</p>`;
   }
 
   async #copy(link: string): Promise<void> {

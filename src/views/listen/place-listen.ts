@@ -11,6 +11,7 @@ import { AppElement } from '../app-element.ts';
 import '../caution-note.ts';
 import '../controls/choice-row.ts';
 import type { ChooseDetail } from '../controls/events.ts';
+import '../load-again.ts';
 import '../plots/light-axis.ts';
 import { choicesOf } from '../controls/choices.ts';
 import type { LiveTraces } from '../plots/live-traces.ts';
@@ -37,8 +38,11 @@ const marks = () =>
   ] as const;
 
 export class PlaceListen extends AppElement {
+  static override properties = { ...AppElement.properties, incomplete: { state: true } };
   static override styles = [common, marginStyles, listenStyles];
 
+  /** What comes later did not come. */
+  declare incomplete: boolean;
   #design!: Selected<Design, Design>;
   #light!: Selected<Session, LightSource>;
   #look!: Selected<Session, Look>;
@@ -46,6 +50,11 @@ export class PlaceListen extends AppElement {
   /** The same rows at every rendering. */
   readonly #marks = marks();
   #traces: Partial<Pick<LiveTraces, 'push'>> | null = null;
+
+  constructor() {
+    super();
+    this.incomplete = false;
+  }
 
   protected override bind(app: Lampnote): void {
     this.#design = new Selected(this, app.design, (design) => design);
@@ -56,7 +65,16 @@ export class PlaceListen extends AppElement {
 
   protected override firstUpdated(_changed: PropertyValues): void {
     this.#traces = this.renderRoot.querySelector('live-traces');
-    void import('./later.ts');
+    void this.#loadRest();
+  }
+
+  /** Whether the rest of the place is there now. */
+  async #loadRest(): Promise<boolean> {
+    this.incomplete = await import('./later.ts').then(
+      () => false,
+      () => true,
+    );
+    return !this.incomplete;
   }
 
   protected override render(): TemplateResult {
@@ -66,6 +84,15 @@ export class PlaceListen extends AppElement {
     const trips = tripsOnAxis(design, instrument.voices);
     const lux = frame?.lux ?? { A: 0, B: 0 };
     return html`<main>
+      ${
+        this.incomplete
+          ? html`<load-again
+              .app=${this.app}
+              text=${words.places.partMissing}
+              .again=${() => this.#loadRest()}
+            ></load-again>`
+          : ''
+      }
       <light-axis
         .needles=${VOICES.map((voice) => ({ voice, lux: lux[voice], label: words.axis.needle(voice, lux[voice]) }))}
         .trips=${trips}

@@ -63,6 +63,8 @@ export interface PageOptions extends BrowserContextOptions {
   readonly allow?: readonly RegExp[];
   /** Called before the page loads: `tapSound`, for one. */
   readonly prepare?: (page: Page) => Promise<unknown>;
+  /** Whether the page fetches everything it may ever need, as for most visitors; else it is asked to spare data. */
+  readonly fetchesAll?: boolean;
 }
 
 export interface OpenedPage {
@@ -81,7 +83,7 @@ export async function openPage(
   url: string,
   options: PageOptions = {},
 ): Promise<OpenedPage> {
-  const { allow = [], prepare, ...contextOptions } = options;
+  const { allow = [], prepare, fetchesAll = false, ...contextOptions } = options;
   const permissions = contextOptions.permissions ?? granted.get(browser) ?? [];
   // Pictures that move are drawn in software here: less motion leaves the processor to the sound.
   const context = await browser.newContext({
@@ -104,6 +106,10 @@ export async function openPage(
   });
   page.on('crash', () => complaints.push('the page crashed'));
   context.on('request', (request) => requests.push(request.url()));
+  if (!fetchesAll)
+    await page.addInitScript(() =>
+      Object.defineProperty(navigator, 'connection', { value: { saveData: true } }),
+    );
   await prepare?.(page);
   await page.goto(url);
   const close = async () => {
