@@ -23,6 +23,7 @@ import {
 import { Audition } from './audition.ts';
 import { seconds } from './clock.ts';
 import { derivedInstrument } from './derived.ts';
+import { Keeper } from './keeper.ts';
 import { wordsOf } from './language.ts';
 import { LightDesk } from './light-desk.ts';
 import { LightRecorder } from './light-recorder.ts';
@@ -76,6 +77,9 @@ export class Lampnote {
     seconds: 0,
   });
 
+  readonly #keeper = new Keeper<Design>((design) => {
+    if (!keepDesign(design)) this.notice.dispatch(() => ({ kind: 'not kept' }));
+  });
   #recorder: LightRecorder | null = null;
   #keptSession: Session;
   /** The language last asked for. */
@@ -143,6 +147,7 @@ export class Lampnote {
   /** Stops following, and lets sound and camera go. */
   async leave(): Promise<void> {
     clearInterval(this.#following);
+    this.#keeper.flush();
     this.light.camera.stop();
     await this.sound.off();
   }
@@ -168,6 +173,12 @@ export class Lampnote {
   change(label: string, command: Command, gesture: unknown = null): void {
     this.sound.touch();
     this.design.change(label, (before) => this.#allowed(before, command(before)), gesture);
+  }
+
+  /** A gesture is over: the next change is a step of its own, and what the hand came to is kept. */
+  endGesture(): void {
+    this.design.endGesture();
+    this.#keeper.flush();
   }
 
   /** In a lesson only what the step lets the class touch. */
@@ -328,6 +339,7 @@ export class Lampnote {
       this.sound.send({ kind: 'settings', settings });
     }
     if (this.design.isLent) return;
-    if (!keepDesign(current)) this.notice.dispatch(() => ({ kind: 'not kept' }));
+    if (this.design.isMoving) this.#keeper.soon(current);
+    else this.#keeper.now(current);
   }
 }
