@@ -2,9 +2,11 @@
  * The keeping of the design in this browser. Every tab keeps to one place, but none overwrites there what it has not
  * seen: then its own design is laid aside, and the person chooses. What does not read is laid aside as it is.
  */
+
 import { type Complaint, decodeText, encodeText } from '../design/decode.ts';
 import type { Design } from '../design/design.ts';
 import { equalValues } from '../design/entries.ts';
+import { AtRest } from './at-rest.ts';
 import {
   dropAside,
   dropText,
@@ -50,6 +52,7 @@ export class Keeping {
   #refused = false;
   /** The text this tab would keep. */
   #text: string | null = null;
+  readonly #waiting = new AtRest<Design>((design) => this.#keep(design));
 
   /** The design this tab begins with; null when none is kept that reads. */
   begin(): Design | null {
@@ -81,7 +84,18 @@ export class Keeping {
     return this.#refused;
   }
 
-  keep(design: Design): void {
+  /** Keeps it at once; while a hand moves it (`isMoving`), once that rests. */
+  keep(design: Design, isMoving = false): void {
+    if (isMoving) this.#waiting.soon(design);
+    else this.#waiting.now(design);
+  }
+
+  /** Keeps what still waits for a hand to rest. */
+  flush(): void {
+    this.#waiting.flush();
+  }
+
+  #keep(design: Design): void {
     const text = encodeText(design);
     this.#text = text;
     const stored = keptText();
@@ -129,6 +143,7 @@ export class Keeping {
 
   /** Everything out of this browser; nothing is kept again before something changes. False when it was refused. */
   async forget(): Promise<boolean> {
+    this.#waiting.drop();
     const isForgotten = await forgetAll();
     this.#seen = null;
     this.#own = null;

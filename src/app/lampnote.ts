@@ -152,6 +152,7 @@ export class Lampnote {
   /** Stops following, and lets sound and camera go. */
   async leave(): Promise<void> {
     clearInterval(this.#following);
+    this.keeping.flush();
     this.light.camera.stop();
     await this.sound.off();
   }
@@ -177,6 +178,12 @@ export class Lampnote {
   change(label: string, command: Command, gesture: unknown = null): void {
     this.sound.touch();
     this.design.change(label, (before) => this.#allowed(before, command(before)), gesture);
+  }
+
+  /** A gesture is over: the next change is a step of its own, and what the hand came to is kept. */
+  endGesture(): void {
+    this.design.endGesture();
+    this.keeping.flush();
   }
 
   /** In a lesson only what the step lets the class touch. */
@@ -378,6 +385,6 @@ export class Lampnote {
       this.live.setSettings(settings);
       this.sound.send({ kind: 'settings', settings });
     }
-    if (!this.design.isLent) this.keeping.keep(current);
+    if (!this.design.isLent) this.keeping.keep(current, this.design.isMoving);
   }
 }

@@ -103,6 +103,11 @@ export class DocumentStore<T> extends Store<T> {
     if (step) this.dispatch(() => step.before);
   }
 
+  /** A gesture is under way: more changes are to be expected at once. */
+  get isMoving(): boolean {
+    return this.#gesture !== null;
+  }
+
   /** A gesture that is over: the next change is a step of its own. */
   endGesture(): void {
     this.#gesture = null;

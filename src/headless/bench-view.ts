@@ -85,7 +85,9 @@ export interface Drag {
   readonly framesPerSecond: number;
   /** The same page with nobody touching it: what this machine's browser can show at all. */
   readonly framesPerSecondAtRest: number;
+  /** Of the page's own thread, in its processor time: what else this machine does is not in it. */
   readonly longestTaskMs: number;
+  readonly dragMsPerMove: number;
 }
 
 /** Medians over drags of voice A's trimmer with sound on and the traces running. */
@@ -99,7 +101,7 @@ export async function drag(browser: Browser, address: string): Promise<Drag> {
   await slowed(session);
   const resting: number[] = [];
   const moving: number[] = [];
-  const longest: number[] = [];
+  const tasks: Tasks[] = [];
   for (let nth = 0; nth < DRAGS; nth++) {
     resting.push(await framesDuring(page, () => moves(() => undefined)));
     moving.push(await framesDuring(page, () => dragOnce(session, dial)));
@@ -108,13 +110,14 @@ export async function drag(browser: Browser, address: string): Promise<Drag> {
       categories: ['devtools.timeline', 'disabled-by-default-devtools.timeline'],
     });
     await dragOnce(session, dial);
-    longest.push(longestTask(await browser.stopTracing()));
+    tasks.push(tasksIn(await browser.stopTracing()));
   }
   await page.context().close();
   return {
     framesPerSecond: medianOf(moving),
     framesPerSecondAtRest: medianOf(resting),
-    longestTaskMs: medianOf(longest),
+    longestTaskMs: medianOf(tasks.map(({ longest }) => longest)),
+    dragMsPerMove: medianOf(tasks.map(({ all }) => all)) / (DRAG_SECONDS * MOVES_PER_SECOND),
   };
 }
 
@@ -169,22 +172,31 @@ interface TraceEvent {
   readonly name: string;
   readonly pid: number;
   readonly tid: number;
+  /** Microseconds: from beginning to end, and of the thread's processor time. */
   readonly dur?: number;
+  readonly tdur?: number;
   readonly args?: { readonly name?: string };
 }
 
 export const eventsOf = (trace: Buffer): readonly TraceEvent[] =>
   (JSON.parse(trace.toString()) as { readonly traceEvents: readonly TraceEvent[] }).traceEvents;
 
-/** Of the threads that run pages, the longest single task, milliseconds. */
-function longestTask(trace: Buffer): number {
+interface Tasks {
+  readonly longest: number;
+  readonly all: number;
+}
+
+/** Of the threads that run pages, milliseconds of processor time: the longest single task, and all of them. */
+function tasksIn(trace: Buffer): Tasks {
   const events = eventsOf(trace);
   const threads = new Set(
     events
       .filter(({ name, args }) => name === 'thread_name' && args?.name === 'CrRendererMain')
       .map(({ pid, tid }) => `${pid} ${tid}`),
   );
-  const tasks = events.filter(({ name, pid, tid }) => name === 'RunTask' && threads.has(`${pid} ${tid}`));
-  if (tasks.length === 0) throw new Error('The trace holds no task of the page');
-  return Math.max(...tasks.map(({ dur = 0 }) => dur / 1000));
+  const times = events
+    .filter(({ name, pid, tid }) => name === 'RunTask' && threads.has(`${pid} ${tid}`))
+    .map(({ tdur = 0 }) => tdur / 1000);
+  if (times.length === 0) throw new Error('The trace holds no task of the page');
+  return { longest: Math.max(...times), all: times.reduce((sum, each) => sum + each, 0) };
 }

@@ -2,10 +2,11 @@
 import { css, html, LitElement, type TemplateResult } from 'lit';
 import { type CautionPlace, cautionsAt, cautionWords } from '../words/cautions.ts';
 import { words } from '../words/en.ts';
+import { rows } from './rows.ts';
 import { common } from './theme/shared.ts';
 
 export class CautionNote extends LitElement {
-  static override properties = { places: { attribute: false } };
+  static override properties = { places: rows };
   static override styles = [
     common,
     css`

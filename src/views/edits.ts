@@ -87,7 +87,7 @@ export class GestureEdits {
     this.#gesture ??= { label };
     this.#app.change(label, command, this.#gesture);
     if (phase === 'end') {
-      this.#app.design.endGesture();
+      this.#app.endGesture();
       this.#gesture = null;
     }
   }

@@ -27,7 +27,7 @@ import './load-again.ts';
 import { oneFileLink } from './one-file.ts';
 import { SHOWN_PLACES } from './places.ts';
 import { PRESETS } from './presets.ts';
-import { Selected } from './select.ts';
+import { CALMLY, Selected } from './select.ts';
 import { common } from './theme/shared.ts';
 
 export class LampNote extends AppElement {
@@ -49,7 +49,7 @@ export class LampNote extends AppElement {
   }
 
   protected override bind(app: Lampnote): void {
-    this.#design = new Selected(this, app.design, (design) => design);
+    this.#design = new Selected(this, app.design, (design) => design, CALMLY);
     this.#session = new Selected(this, app.session, (session) => session);
     this.#sound = new Selected(this, app.sound.state, (sound) => sound);
     this.#notice = new Selected(this, app.notice, (notice) => notice);
@@ -83,10 +83,13 @@ export class LampNote extends AppElement {
   protected override willUpdate(changed: Map<PropertyKey, unknown>): void {
     super.willUpdate(changed);
     const { look, place, language } = this.#session.value;
-    document.documentElement.dataset['look'] = look;
-    this.dataset['place'] = place;
-    document.documentElement.lang = language;
-    document.title = words.places.title(words.places.names[place]);
+    const page = document.documentElement;
+    // Written when they change only: an attribute set again, to the same word, has every drawing made anew.
+    if (page.dataset['look'] !== look) page.dataset['look'] = look;
+    if (page.lang !== language) page.lang = language;
+    if (this.dataset['place'] !== place) this.dataset['place'] = place;
+    const title = words.places.title(words.places.names[place]);
+    if (document.title !== title) document.title = title;
     if (place !== this.#loaded) void this.#load(place);
   }
 

@@ -9,7 +9,7 @@ import { nearestNote } from '../plan/notes.ts';
 import { pairOf, VOICES, type VoiceId } from '../quantity/units.ts';
 import { words } from '../words/en.ts';
 import { AppElement } from './app-element.ts';
-import { LiveFrames, Selected } from './select.ts';
+import { LiveFrames, READABLY, Selected } from './select.ts';
 import { common } from './theme/shared.ts';
 import { voiceMark, voiceStyles } from './theme/voice-mark.ts';
 
@@ -22,6 +22,9 @@ export class LiveStrip extends AppElement {
     common,
     voiceStyles,
     css`
+      :host {
+        isolation: isolate;
+      }
       .strip {
         display: flex;
         flex-wrap: wrap;
@@ -77,7 +80,7 @@ export class LiveStrip extends AppElement {
   }
 
   protected override bind(app: Lampnote): void {
-    this.#design = new Selected(this, app.design, (design) => design);
+    this.#design = new Selected(this, app.design, (design) => design, READABLY);
     this.#sound = new Selected(this, app.sound.state, (sound) => sound);
     this.#live = new LiveFrames(this, app.live, 6);
   }

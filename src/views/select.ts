@@ -3,15 +3,33 @@ import type { LitElement, ReactiveController, ReactiveControllerHost } from 'lit
 import type { Live, LiveFrame } from '../app/live.ts';
 import type { Store } from '../app/store.ts';
 
-/** A slice of a store. The selector must give a stable value (a part of the document, or a memoised one). */
+/** Renderings a second for what is only read while a hand turns something else: figures, advice, closed drawers. */
+export const CALMLY = 10;
+
+/** Renderings a second of what follows the hand in words and figures: no eye reads faster. */
+export const READABLY = 30;
+
+/**
+ * A slice of a store. The selector must give a stable value (a part of the document, or a memoised one). `most`: so many
+ * renderings a second at most; the first change shows at once, and the last in any case.
+ */
 export class Selected<T, V> implements ReactiveController {
   value: V;
   readonly #host: ReactiveControllerHost;
   readonly #store: Store<T>;
   readonly #select: (value: T) => V;
+  readonly #pause: number;
   #stop: (() => void) | null = null;
+  #asked = Number.NEGATIVE_INFINITY;
+  #timer: ReturnType<typeof setTimeout> | undefined;
 
-  constructor(host: LitElement, store: Store<T>, select: (value: T) => V) {
+  constructor(
+    host: LitElement,
+    store: Store<T>,
+    select: (value: T) => V,
+    most: number = Number.POSITIVE_INFINITY,
+  ) {
+    this.#pause = 1000 / most;
     this.#host = host;
     this.#store = store;
     this.#select = select;
@@ -27,12 +45,22 @@ export class Selected<T, V> implements ReactiveController {
   hostDisconnected(): void {
     this.#stop?.();
     this.#stop = null;
+    clearTimeout(this.#timer);
+    this.#timer = undefined;
   }
 
   #take(): void {
     const next = this.#select(this.#store.current);
     if (Object.is(next, this.value)) return;
     this.value = next;
+    const wait = this.#asked + this.#pause - performance.now();
+    if (!(wait > 0)) this.#ask();
+    else this.#timer ??= setTimeout(() => this.#ask(), wait);
+  }
+
+  #ask(): void {
+    this.#timer = undefined;
+    this.#asked = performance.now();
     this.#host.requestUpdate();
   }
 }

@@ -1,6 +1,7 @@
 /** `<choice-row>`: a small native radio group set as a line of words. Fires `choose` (ChooseDetail). */
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
+import { rows } from '../rows.ts';
 import { common } from '../theme/shared.ts';
 import { type ChooseDetail, fire } from './events.ts';
 
@@ -15,7 +16,7 @@ export class ChoiceRow extends LitElement {
   static override properties = {
     legend: { type: String },
     legendHidden: { type: Boolean, attribute: 'legend-hidden' },
-    choices: { attribute: false },
+    choices: rows,
     value: { type: String },
     disabled: { type: Boolean },
   };

@@ -5,6 +5,7 @@
  */
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
+import { unseen } from '../rows.ts';
 import { common } from '../theme/shared.ts';
 import { type CommitDetail, fire, type ReadText } from './events.ts';
 
@@ -18,7 +19,7 @@ export class QuantityField extends LitElement {
     hint: { type: String },
     value: { attribute: false },
     format: { attribute: false },
-    parse: { attribute: false },
+    parse: unseen,
     disabled: { type: Boolean },
     draft: { state: true },
     problem: { state: true },

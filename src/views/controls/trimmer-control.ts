@@ -6,6 +6,7 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import type { Fraction, VoiceId } from '../../quantity/units.ts';
+import { unseen } from '../rows.ts';
 import { common } from '../theme/shared.ts';
 import { voiceStyles } from '../theme/voice-mark.ts';
 import { dialStyles, drawDial } from './dial.ts';
@@ -23,7 +24,7 @@ export class TrimmerControl extends LitElement {
     rotation: { attribute: false },
     turns: { type: Number },
     text: { type: String },
-    parse: { attribute: false },
+    parse: unseen,
     valuetext: { type: String },
     readout: { type: String },
     fieldLabel: { type: String, attribute: 'field-label' },

@@ -27,7 +27,7 @@ import {
   voltsText,
 } from '../edits.ts';
 import { type FieldParts, Fields, fieldStyles } from '../fields.ts';
-import { Selected } from '../select.ts';
+import { CALMLY, Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
 import './board-readouts.ts';
 
@@ -83,7 +83,7 @@ export class BoardPanel extends AppElement {
   #fields!: Fields;
 
   protected override bind(app: Lampnote): void {
-    this.#design = new Selected(this, app.design, (design) => design);
+    this.#design = new Selected(this, app.design, (design) => design, CALMLY);
     this.#edits = new GestureEdits(app);
     this.#fields = new Fields(app);
   }

@@ -8,7 +8,7 @@ import type { Design } from '../../design/design.ts';
 import { VOICES } from '../../quantity/units.ts';
 import { words } from '../../words/en.ts';
 import { AppElement } from '../app-element.ts';
-import { Selected } from '../select.ts';
+import { CALMLY, Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
 
 export class BoardReadouts extends AppElement {
@@ -35,7 +35,7 @@ export class BoardReadouts extends AppElement {
   #design!: Selected<Design, Design>;
 
   protected override bind(app: Lampnote): void {
-    this.#design = new Selected(this, app.design, (design) => design);
+    this.#design = new Selected(this, app.design, (design) => design, CALMLY);
   }
 
   protected override render(): TemplateResult {

@@ -12,7 +12,7 @@ import '../controls/choice-row.ts';
 import type { ChooseDetail } from '../controls/events.ts';
 import { chartStyles, tableOnDemand } from '../plots/chart.ts';
 import { Sheet } from '../plots/sheet.ts';
-import { Selected } from '../select.ts';
+import { CALMLY, Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
 import { voiceStyles } from '../theme/voice-mark.ts';
 
@@ -67,7 +67,7 @@ export class FirstCycles extends AppElement {
   }
 
   protected override bind(app: Lampnote): void {
-    this.#design = new Selected(this, app.design, (design) => design);
+    this.#design = new Selected(this, app.design, (design) => design, CALMLY);
   }
 
   protected override render(): TemplateResult {

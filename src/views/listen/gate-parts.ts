@@ -14,7 +14,7 @@ import { AppElement } from '../app-element.ts';
 import '../caution-note.ts';
 import { NONE, ohmsText, orNone, reader, readerOrNone, voltsText } from '../edits.ts';
 import { Fields, fieldStyles } from '../fields.ts';
-import { Selected } from '../select.ts';
+import { CALMLY, Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
 
 const read = {
@@ -49,7 +49,7 @@ export class GateParts extends AppElement {
   #fields!: Fields;
 
   protected override bind(app: Lampnote): void {
-    this.#design = new Selected(this, app.design, (design) => design);
+    this.#design = new Selected(this, app.design, (design) => design, CALMLY);
     this.#fields = new Fields(app, (label) => words.labels.part(this.voice, label));
   }
 

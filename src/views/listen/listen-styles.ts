@@ -33,6 +33,12 @@ export const listenStyles = css`
     gap: 26px 30px;
     padding: 18px var(--side, 28px) 40px;
   }
+  /* Painted apart: what moves in one of them has the browser paint that one alone. */
+  light-axis,
+  voice-panel,
+  .page > * {
+    isolation: isolate;
+  }
   .margin {
     grid-area: margin;
   }

@@ -15,7 +15,7 @@ import '../load-again.ts';
 import '../plots/light-axis.ts';
 import { choicesOf } from '../controls/choices.ts';
 import type { LiveTraces } from '../plots/live-traces.ts';
-import { LiveFrames, Selected } from '../select.ts';
+import { CALMLY, LiveFrames, Selected } from '../select.ts';
 import { marginStyles } from '../theme/margin.ts';
 import { common } from '../theme/shared.ts';
 import { listenStyles } from './listen-styles.ts';
@@ -57,7 +57,7 @@ export class PlaceListen extends AppElement {
   }
 
   protected override bind(app: Lampnote): void {
-    this.#design = new Selected(this, app.design, (design) => design);
+    this.#design = new Selected(this, app.design, (design) => design, CALMLY);
     this.#light = new Selected(this, app.session, (session) => session.light);
     this.#look = new Selected(this, app.session, (session) => session.look);
     this.#live = new LiveFrames(this, app.live, 10, (frame) => this.#trace(frame));

@@ -8,7 +8,7 @@ import { centsBetween, frequencyOfNote, nearestNote } from '../../plan/notes.ts'
 import { VOICES } from '../../quantity/units.ts';
 import { words } from '../../words/en.ts';
 import { AppElement } from '../app-element.ts';
-import { Selected } from '../select.ts';
+import { CALMLY, Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
 
 /** From C2 to C7: what two such voices reach. */
@@ -39,7 +39,7 @@ export class ReferenceNote extends AppElement {
   #reference!: Selected<Session, Session['reference']>;
 
   protected override bind(app: Lampnote): void {
-    this.#design = new Selected(this, app.design, (design) => design);
+    this.#design = new Selected(this, app.design, (design) => design, CALMLY);
     this.#reference = new Selected(this, app.session, (session) => session.reference);
   }
 

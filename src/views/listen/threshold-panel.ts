@@ -16,7 +16,7 @@ import '../controls/trimmer-control.ts';
 import { GestureEdits, ohmsOrNoneText, ohmsText, reader, readerOrNone, rotationReader } from '../edits.ts';
 import '../plots/volt-scale.ts';
 import { Fields } from '../fields.ts';
-import { LiveFrames, Selected } from '../select.ts';
+import { LiveFrames, READABLY, Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
 import { referenceBands } from './references.ts';
 
@@ -68,7 +68,7 @@ export class ThresholdPanel extends AppElement {
   }
 
   protected override bind(app: Lampnote): void {
-    this.#design = new Selected(this, app.design, (design) => design);
+    this.#design = new Selected(this, app.design, (design) => design, READABLY);
     this.#live = new LiveFrames(this, app.live, 15);
     this.#edits = new GestureEdits(app);
     this.#fields = new Fields(app, () => words.labels.threshold);

@@ -26,7 +26,7 @@ import {
   rotationReader,
 } from '../edits.ts';
 import { type FieldParts, Fields } from '../fields.ts';
-import { Selected } from '../select.ts';
+import { READABLY, Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
 import { voiceMark, voiceStyles } from '../theme/voice-mark.ts';
 
@@ -94,7 +94,7 @@ export class VoicePanel extends AppElement {
   #fields!: Fields;
 
   protected override bind(app: Lampnote): void {
-    this.#design = new Selected(this, app.design, (design) => design);
+    this.#design = new Selected(this, app.design, (design) => design, READABLY);
     this.#edits = new GestureEdits(app);
     this.#fields = new Fields(app, (label) => words.labels.part(this.voice, label));
   }

@@ -7,7 +7,7 @@ import type { Design } from '../../design/design.ts';
 import { words } from '../../words/en.ts';
 import { warningWords } from '../../words/warnings.ts';
 import { AppElement } from '../app-element.ts';
-import { Selected } from '../select.ts';
+import { CALMLY, Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
 
 export class WarningsPanel extends AppElement {
@@ -53,7 +53,7 @@ export class WarningsPanel extends AppElement {
   #design!: Selected<Design, Design>;
 
   protected override bind(app: Lampnote): void {
-    this.#design = new Selected(this, app.design, (design) => design);
+    this.#design = new Selected(this, app.design, (design) => design, CALMLY);
   }
 
   protected override render(): TemplateResult {

@@ -59,6 +59,7 @@ export function spread(items: readonly Shelf[], low: number, high: number): numb
 
 /** A word in pieces no wider than `limit`; at least one letter each. */
 function cut(word: string, limit: number, measure: (text: string) => number): string[] {
+  if (measure(word) <= limit) return [word];
   const pieces: string[] = [];
   let piece = '';
   for (const letter of word) {

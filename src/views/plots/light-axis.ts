@@ -5,6 +5,7 @@
 import { scaleLog } from 'd3-scale';
 import { html, LitElement, nothing, type SVGTemplateResult, svg, type TemplateResult } from 'lit';
 import type { Lux } from '../../quantity/units.ts';
+import { rows } from '../rows.ts';
 import { common } from '../theme/shared.ts';
 import { voiceStyles } from '../theme/voice-mark.ts';
 import { chartStyles, tableOnDemand, voiceClass } from './chart.ts';
@@ -30,16 +31,16 @@ const STEM = 8;
 
 export class LightAxis extends LitElement {
   static override properties = {
-    needles: { attribute: false },
-    trips: { attribute: false },
-    marks: { attribute: false },
+    needles: rows,
+    trips: rows,
+    marks: rows,
     summary: { type: String },
     darkLabel: { type: String, attribute: 'dark-label' },
     brightLabel: { type: String, attribute: 'bright-label' },
     unit: { type: String },
     format: { attribute: false },
     tableLabel: { type: String, attribute: 'table-label' },
-    heads: { attribute: false },
+    heads: rows,
   };
   static override styles = [common, voiceStyles, chartStyles, lightStyles];
 

@@ -7,6 +7,7 @@ import { html, LitElement, nothing, type PropertyValues, type TemplateResult } f
 import { live } from 'lit/directives/live.js';
 import type uPlot from 'uplot';
 import type { Seconds, Volts } from '../../quantity/units.ts';
+import { rows } from '../rows.ts';
 import { common } from '../theme/shared.ts';
 import { chartStyles, tableOnDemand } from './chart.ts';
 import { Sheet } from './sheet.ts';
@@ -35,7 +36,7 @@ export class LiveTraces extends LitElement {
     summary: { type: String },
     max: { type: Number },
     span: { type: Number },
-    references: { attribute: false },
+    references: rows,
     formatVolts: { attribute: false },
     formatAgo: { attribute: false },
     describe: { attribute: false },
@@ -45,7 +46,7 @@ export class LiveTraces extends LitElement {
     cursorLabel: { type: String, attribute: 'cursor-label' },
     cursorHint: { type: String, attribute: 'cursor-hint' },
     tableLabel: { type: String, attribute: 'table-label' },
-    heads: { attribute: false },
+    heads: rows,
     held: { state: true },
     cursor: { state: true },
     rows: { state: true },

@@ -5,6 +5,7 @@
 import { scaleLinear } from 'd3-scale';
 import { css, html, LitElement, nothing, type SVGTemplateResult, svg, type TemplateResult } from 'lit';
 import type { VoiceId, Volts } from '../../quantity/units.ts';
+import { rows } from '../rows.ts';
 import { common } from '../theme/shared.ts';
 import { markAt, voiceStyles } from '../theme/voice-mark.ts';
 import { chartStyles, tableOnDemand, voiceClass } from './chart.ts';
@@ -28,15 +29,15 @@ export interface ReferenceBand {
 export class VoltScale extends LitElement {
   static override properties = {
     max: { type: Number },
-    nodes: { attribute: false },
-    references: { attribute: false },
+    nodes: rows,
+    references: rows,
     upper: { type: String },
     lower: { type: String },
     summary: { type: String },
     format: { attribute: false },
     height: { type: Number },
     tableLabel: { type: String, attribute: 'table-label' },
-    heads: { attribute: false },
+    heads: rows,
   };
   static override styles = [
     common,
