@@ -8,7 +8,7 @@ import { keepsTo } from '../lesson/controls.ts';
 import type { Lesson } from '../lesson/lesson.ts';
 import type { Progress } from '../lesson/progress.ts';
 import * as progress from '../lesson/progress.ts';
-import type { Lux, Seconds } from '../quantity/units.ts';
+import { type Lux, type Seconds, VOICES } from '../quantity/units.ts';
 import type { Guest, Lampnote } from './lampnote.ts';
 import type { LiveFrame } from './live.ts';
 import type { Session } from './session.ts';
@@ -29,7 +29,7 @@ export interface ClassBench {
   giveBack(): void;
 }
 
-/** The model is looked at this often: oftener than anything shown changes. */
+/** The model is looked at this often, and at once when a gate is shown otherwise: on a slow page frames are far apart. */
 const LOOK_SECONDS: Seconds = 0.2;
 
 export class ClassDesk implements Guest {
@@ -38,6 +38,7 @@ export class ClassDesk implements Guest {
   /** Lessons that were left, by name. */
   readonly #left = new Map<string, Progress>();
   #looked: Seconds = Number.NEGATIVE_INFINITY;
+  #shown = '';
 
   constructor(bench: ClassBench) {
     this.#bench = bench;
@@ -150,8 +151,12 @@ export class ClassDesk implements Guest {
   /** Looks at the running model. */
   look(frame: LiveFrame): void {
     const { current } = this.open;
-    if (current === null || (frame.time >= this.#looked && frame.time - this.#looked < LOOK_SECONDS)) return;
+    if (current === null) return;
+    const shown = VOICES.map((voice) => frame.shown[voice].kind).join();
+    const lately = frame.time >= this.#looked && frame.time - this.#looked < LOOK_SECONDS;
+    if (lately && shown === this.#shown) return;
     this.#looked = frame.time;
+    this.#shown = shown;
     this.#change((lesson, now) => progress.looked(lesson, now, this.#bench.present(), frame));
   }
 

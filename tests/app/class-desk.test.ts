@@ -117,3 +117,23 @@ test('free play and back, a step back and on, and leaving and coming again find 
   desk.restart();
   expect(desk.open.current?.progress.earlier).toHaveLength(1);
 });
+
+test('on a slow page, too, a state shown in one frame only is one that the step has seen', () => {
+  const { desk } = table();
+  desk.begin(shadow, LESSON_DESIGN);
+  const frame = (time: number, kind: 'sounding' | 'silent') =>
+    desk.look({
+      time,
+      lux: { A: 300, B: 300 },
+      node: { A: 1, B: 1 },
+      sounding: { A: kind === 'sounding', B: true },
+      shown: { A: { kind }, B: { kind: 'sounding' } },
+      changed: true,
+      peak: 0,
+    });
+  frame(0, 'sounding');
+  frame(0.1, 'silent');
+  frame(0.15, 'sounding');
+  const { lesson, progress } = desk.open.current!;
+  expect(recordOf(lesson, progress).watched.met).toBe(true);
+});

@@ -21,7 +21,7 @@ export const begin = (page: Page, lesson: Lesson): Promise<void> =>
 
 /** Goes to another place by its link, and waits until it stands there. */
 export async function goTo(page: Page, place: 'listen' | 'class'): Promise<void> {
-  await page.getByRole('link', { name: words.places.names[place] }).press('Enter');
+  await page.getByRole('link', { name: words.places.names[place] }).click();
   await page.locator(`place-${place}`).waitFor();
 }
 
