@@ -180,12 +180,6 @@ export class Lampnote {
     this.design.change(label, (before) => this.#allowed(before, command(before)), gesture);
   }
 
-  /** A gesture is over: the next change is a step of its own, and what the hand came to is kept. */
-  endGesture(): void {
-    this.design.endGesture();
-    this.keeping.flush();
-  }
-
   /** In a lesson only what the step lets the class touch. */
   #allowed(before: Design, after: Design): Design {
     return this.#guest?.mayChange(before, after) === false ? before : after;

@@ -28,6 +28,11 @@ export class Store<T> {
     if (this.#telling) throw new Error('A change was made while the last one was still being told.');
   }
 
+  /** More changes are to be expected at once: a hand is moving something. */
+  get isMoving(): boolean {
+    return false;
+  }
+
   /** Calls back after every change, until the returned function is called. */
   subscribe(listener: Listener): () => void {
     this.#listeners.add(listener);
@@ -37,6 +42,11 @@ export class Store<T> {
   #set(next: T): void {
     if (Object.is(next, this.#current)) return;
     this.#current = next;
+    this.tell();
+  }
+
+  /** Calls every listener. */
+  protected tell(): void {
     this.#telling = true;
     try {
       for (const listener of [...this.#listeners]) listener();
@@ -103,14 +113,16 @@ export class DocumentStore<T> extends Store<T> {
     if (step) this.dispatch(() => step.before);
   }
 
-  /** A gesture is under way: more changes are to be expected at once. */
-  get isMoving(): boolean {
+  override get isMoving(): boolean {
     return this.#gesture !== null;
   }
 
-  /** A gesture that is over: the next change is a step of its own. */
+  /** A gesture that is over: the next change is a step of its own. Told, as what waited for the hand to rest may go on. */
   endGesture(): void {
+    if (this.#gesture === null) return;
+    this.refuseWhileTelling();
     this.#gesture = null;
+    this.tell();
   }
 
   undo(): void {

@@ -87,7 +87,7 @@ export class GestureEdits {
     this.#gesture ??= { label };
     this.#app.change(label, command, this.#gesture);
     if (phase === 'end') {
-      this.#app.endGesture();
+      this.#app.design.endGesture();
       this.#gesture = null;
     }
   }

@@ -11,7 +11,8 @@ export const READABLY = 30;
 
 /**
  * A slice of a store. The selector must give a stable value (a part of the document, or a memoised one). `most`: so many
- * renderings a second at most; the first change shows at once, and the last in any case.
+ * renderings a second at most while a hand moves something; what is changed otherwise, and where the hand came to rest,
+ * shows at once.
  */
 export class Selected<T, V> implements ReactiveController {
   value: V;
@@ -51,14 +52,15 @@ export class Selected<T, V> implements ReactiveController {
 
   #take(): void {
     const next = this.#select(this.#store.current);
-    if (Object.is(next, this.value)) return;
+    if (Object.is(next, this.value) && this.#timer === undefined) return;
     this.value = next;
-    const wait = this.#asked + this.#pause - performance.now();
+    const wait = this.#store.isMoving ? this.#asked + this.#pause - performance.now() : 0;
     if (!(wait > 0)) this.#ask();
     else this.#timer ??= setTimeout(() => this.#ask(), wait);
   }
 
   #ask(): void {
+    clearTimeout(this.#timer);
     this.#timer = undefined;
     this.#asked = performance.now();
     this.#host.requestUpdate();

@@ -93,6 +93,21 @@ describe('a document', () => {
     expect(store.current).toBe(first);
   });
 
+  test('listeners are told when a gesture ends, once, and may ask whether one is under way', () => {
+    const store = new DocumentStore<Doc>({ n: 0 });
+    const told: [number, boolean][] = [];
+    store.subscribe(() => told.push([store.current.n, store.isMoving]));
+    store.change('turn', set(1), {});
+    store.endGesture();
+    store.endGesture();
+    store.change('typed', set(2));
+    expect(told).toEqual([
+      [1, true],
+      [1, false],
+      [2, false],
+    ]);
+  });
+
   test('after its end the same gesture is a step of its own', () => {
     const store = new DocumentStore<Doc>({ n: 0 });
     const gesture = {};

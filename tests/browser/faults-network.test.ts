@@ -54,9 +54,10 @@ test('once the page has loaded and come to rest, all of it works without the net
     for (const [place, name] of Object.entries(there)) {
       await go(page, name);
       await stands(page, place as keyof typeof names);
+      if (place === 'kit')
+        await page.locator('board-picture').or(page.locator('order-panel')).first().waitFor();
     }
   }
-  await page.locator('board-picture').or(page.locator('order-panel')).first().waitFor();
   await choose(page, 'en');
   await go(page, names.pitch);
   await findParts(page);
