@@ -49,6 +49,18 @@ test('while a hand flutters, comparison and gate tell the state that is shown, t
   expect(ahead).toBeGreaterThan(5);
 });
 
+test('however long a gate stays as it is shown, its comparison waits with it', () => {
+  const pictureIn = (cover: number) => {
+    const bench = new RunningBench(withSetting(lit, 'hand A', cover));
+    return livePicture(bench.now.design, instrumentOf(bench.now.design), bench.frame).A;
+  };
+  const [open, shaded] = [pictureIn(0), pictureIn(1)];
+  const gate = new ToldGate();
+  expect(gate.next(0, open, { kind: 'sounding' }).compare.nodeIs).toBe('below');
+  expect(gate.next(5, shaded, { kind: 'sounding' }).compare.nodeIs).toBe('below');
+  expect(gate.next(6, shaded, { kind: 'silent' }).compare.nodeIs).toBe('above');
+});
+
 test('where no gate follows the node, its side alone changes no faster than can be looked at', () => {
   // As if the timer were held on: the noise alone carries the node to and fro.
   const stuck = withSetting(withSetting(lit, 'hysteresis', null), 'noise', 0.05);
