@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { instrumentOf, momentIn } from '../../src/circuit/instrument.ts';
+import { seedOf } from '../../src/lesson/class-word.ts';
 import { LESSON_DESIGN } from '../../src/lesson/lessons.ts';
 import { rounded, SHEETS, type SheetQuestion, worksheetOf } from '../../src/lesson/worksheet.ts';
 import { amountIn, filled, placesIn } from '../../src/words/amounts.ts';
@@ -21,6 +22,17 @@ test(`1 000 pupil numbers have 1 000 different sheets (seed ${SEED})`, () => {
 test('a number and a seed always give the same sheet; another seed gives another', () => {
   expect(printed(17)).toBe(printed(17));
   expect(printed(17)).not.toBe(printed(17, SEED + 1));
+});
+
+test('a class word gives its own sheets, whatever its capitals: the seed is its FNV-1a hash (Noll’s test vectors)', () => {
+  expect(seedOf('a')).toBe(0xe40c292c);
+  expect(seedOf('foobar')).toBe(0xbf9cf968);
+  expect(seedOf(' FooBar ')).toBe(seedOf('foobar'));
+  expect(seedOf('Ahorn')).not.toBe(seedOf('Eiche'));
+  // The same letter, put together in two ways.
+  expect(seedOf('\u00e4pfel')).toBe(seedOf('a\u0308pfel'));
+  expect(printed(17, seedOf('maple'))).not.toBe(printed(17, seedOf('oak')));
+  expect(printed(17, seedOf(''))).toBe(printed(17, 1));
 });
 
 test('neighbours share few values: hardly more than chance among eight choices would have it', () => {
