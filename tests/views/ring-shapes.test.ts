@@ -5,10 +5,10 @@ import { TRIMMERS, type TrimmerId } from '../../src/parts/trimmers.ts';
 import { leastDegreesFor, ringShapes } from '../../src/views/plots/ring-shapes.ts';
 import { BENCH_DESIGN, designWith } from '../circuit/building.ts';
 
-const shapesOf = (part: TrimmerId) => {
+const shapesOf = (part: TrimmerId, stop = 'stop') => {
   const design = designWith({ voices: { trimmer: { ...BENCH_DESIGN.voices.A.trimmer, part } } });
   const ring = pitchRing(design, 'A', 9, 440, leastDegreesFor(TRIMMERS[part]))!;
-  return { ring, shapes: ringShapes(ring, (name) => name, 'stop') };
+  return { ring, shapes: ringShapes(ring, (name) => name, stop) };
 };
 
 test.each(['single-turn', 'carbon'] as const)(
@@ -24,6 +24,21 @@ test.each(['single-turn', 'carbon'] as const)(
     expect(rest[2]).toBeCloseTo(ring.now.degrees, 6);
     // The hole lets the trimmer through: a square of 6.6 mm across its corners, a round one of 10 mm.
     expect(2 * shapes.cut!.hole).toBeGreaterThan(part === 'carbon' ? 10 : 6.6 * Math.SQRT2);
+  },
+);
+
+test.each(['stop', 'Anschlag', 'x'.repeat(20)])(
+  'the word “%s” stands beyond the stops, clear of the scale',
+  (stop) => {
+    const { ring, shapes } = shapesOf('single-turn', stop);
+    const words = shapes.texts.filter(({ text }) => text === stop);
+    expect(words).toHaveLength(2);
+    for (const { text, x, y, size } of words) {
+      const fromTop = (Math.abs(Math.atan2(x, -y)) * 180) / Math.PI;
+      // From the stop's line to the middle of the word, along the ring. A letter of this typeface is half as wide as high.
+      const apart = ((fromTop - ring.stopDegrees / 2) * Math.PI * Math.hypot(x, y)) / 180;
+      expect(apart).toBeGreaterThan((text.length * 0.5 * size) / 2);
+    }
   },
 );
 

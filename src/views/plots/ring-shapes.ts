@@ -43,12 +43,15 @@ const TRAVEL = 22;
 const TICKS = 23;
 const NAMES = 29.5;
 const RIM = 33;
+/** Of the word at each stop. */
+const STOPS = TRAVEL + 3;
 /** By rank. */
 const LENGTH = [4, 4, 2.6, 1.5] as const;
 const NAME_SIZE = 2.7;
 /** Width of a letter, as a share of its size; and room between two names. */
 const LETTER = 0.62;
 const BETWEEN = 0.8;
+const widthOf = (text: string): number => text.length * LETTER * NAME_SIZE;
 /** Two ticks nearer than this cannot be told apart, mm. */
 const APART = 0.55;
 
@@ -85,6 +88,8 @@ function roundShapes(ring: TrimmerRing, shown: (name: string) => string, stop: s
   };
   const hole = HOLE[ring.part];
   const half = ring.stopDegrees / 2;
+  // The word begins just beyond the stop, however long it is.
+  const beyond = ((widthOf(stop) / 2 + BETWEEN) / STOPS) * (180 / Math.PI);
   const named = namedTicks(ring, shown, (degrees) => (degrees * NAMES * Math.PI) / 180);
   const [from, to] = [point(TRAVEL, -ring.degrees / 2), point(TRAVEL, ring.degrees / 2)];
   return {
@@ -107,8 +112,8 @@ function roundShapes(ring: TrimmerRing, shown: (name: string) => string, stop: s
       })),
       ...[-1, 1].map((side) => ({
         text: stop,
-        ...point(TRAVEL + 3, side * (half + 9)),
-        turned: side * (half + 9) + 180,
+        ...point(STOPS, side * (half + beyond)),
+        turned: side * (half + beyond) + 180,
         size: NAME_SIZE,
       })),
     ],
@@ -162,7 +167,7 @@ function namedTicks(
     (rank === 2 && taken.length >= ENOUGH ? [] : ticks).flatMap((tick) => {
       if (tick.rank !== rank || tick.name === null) return [];
       const text = shown(tick.name);
-      const [at, half] = [placeOf(tick.degrees), (text.length * LETTER * NAME_SIZE) / 2];
+      const [at, half] = [placeOf(tick.degrees), widthOf(text) / 2];
       if (taken.some((other) => Math.abs(at - other.at) < half + other.half + BETWEEN)) return [];
       taken.push({ at, half });
       return [{ text, degrees: tick.degrees }];
