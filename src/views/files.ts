@@ -47,7 +47,7 @@ export function offerFile(
 /** Letters, figures and dashes only: safe on every system. */
 function fileName(name: string): string {
   const plain = name
-    .normalize('NFKD')
+    .normalize('NFKC')
     .replace(/[^\p{L}\p{N}]+/gu, '-')
     .replace(/^-+|-+$/g, '')
     .slice(0, 60)
