@@ -99,8 +99,15 @@ export function keepSession(session: Session, last: Session): boolean | null {
 export function keptSession(): Session {
   return (
     attempt(() => ({ ...DEFAULT_SESSION, ...v.parse(kept, JSON.parse(get(SESSION_KEY) ?? '')) })) ??
-    DEFAULT_SESSION
+    firstSession()
   );
+}
+
+/** Before a look was ever chosen, that of the system. */
+function firstSession(): Session {
+  return matchMedia('(prefers-color-scheme: dark)').matches
+    ? { ...DEFAULT_SESSION, look: 'dark' }
+    : DEFAULT_SESSION;
 }
 
 /** Takes everything of this page out of the browser. False when the browser did not let it. */

@@ -111,6 +111,17 @@ test.each<[string, PageOptions]>([
   await close();
 });
 
+test('the first visit looks as the system does, until a look is chosen', async () => {
+  const { page, close } = await openPage(browser(), inject('house').site, { colorScheme: 'dark' });
+  const look = () => page.evaluate(() => document.documentElement.dataset['look']);
+  await expect.poll(look).toBe('dark');
+  await choose(page, 'light');
+  await page.reload();
+  await soundButton(page).waitFor();
+  expect(await look()).toBe('light');
+  await close();
+});
+
 test('without any colour A is a solid line with a round mark, and B a dashed line with a square one', async () => {
   const { page, close } = await visit('light');
   const marks = await strip(page).evaluate((element) =>
