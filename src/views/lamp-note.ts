@@ -3,7 +3,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { keyed } from 'lit/directives/keyed.js';
 import { PLACES, type Place } from '../app/address.ts';
 import type { Lampnote, Notice } from '../app/lampnote.ts';
-import { type Look, type Session, VOLUME } from '../app/session.ts';
+import type { Look, Session } from '../app/session.ts';
 import type { SoundState } from '../app/sound-desk.ts';
 import type { History } from '../app/store.ts';
 import * as commands from '../design/commands.ts';
@@ -14,11 +14,10 @@ import { words } from '../words/en.ts';
 import { LANGUAGES } from '../words/spoken.ts';
 import { AppElement } from './app-element.ts';
 import './controls/choice-row.ts';
-import type { ChooseDetail, SlideDetail } from './controls/events.ts';
-import './controls/level-slider.ts';
 import { barStyles, noticeStyles } from './bar-styles.ts';
 import { complaintList } from './complaints.ts';
 import { choicesOf } from './controls/choices.ts';
+import type { ChooseDetail } from './controls/events.ts';
 import { droppedFile, offerFile, readFile } from './files.ts';
 import './forget-device.ts';
 import './keeping-note.ts';
@@ -29,6 +28,7 @@ import { SHOWN_PLACES } from './places.ts';
 import { PRESETS } from './presets.ts';
 import { CALMLY, Selected } from './select.ts';
 import { common } from './theme/shared.ts';
+import { volumeSlider } from './volume.ts';
 
 export class LampNote extends AppElement {
   static override properties = { ...AppElement.properties, loading: { state: true } };
@@ -192,16 +192,7 @@ export class LampNote extends AppElement {
       >
         ${label}
       </button>
-      <level-slider
-        label=${words.bar.volume}
-        .value=${volumeDb}
-        min=${VOLUME.min}
-        max=${VOLUME.max}
-        scale="linear"
-        .readout=${words.bar.volumeShort(volumeDb)}
-        .valuetext=${words.bar.volumeText(volumeDb)}
-        @slide=${({ detail }: CustomEvent<SlideDetail>) => this.app.setSession({ volumeDb: detail.value })}
-      ></level-slider>
+      ${volumeSlider(this.app, volumeDb)}
     </div>`;
   }
 

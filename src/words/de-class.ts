@@ -4,7 +4,7 @@ import type { ClassPageWords } from './en-class.ts';
 export const germanClassPage: ClassPageWords = {
   heading: 'Lektionen',
   intro:
-    'Jede Lektion zeigt dasselbe Bild vom Licht bis zum Ton. Die Klasse rät zuerst, probiert dann am Modell, hört es und sieht, was herauskam. Der eigene Entwurf liegt so lange beiseite und kommt unverändert zurück.',
+    'Jede Lektion zeigt dasselbe Bild vom Licht bis zum Ton. Die Klasse rät zuerst, probiert dann am Modell, hört es und sieht, was herauskam. Für einen ersten Besuch nehmt „Warum hört es im Schatten auf?“. Der eigene Entwurf liegt so lange beiseite und kommt unverändert zurück.',
   begin: (title) => `Beginnen: ${title}`,
   goOn: (title, step, of) => `Weiter: ${title}, Schritt ${step} von ${of}`,
   short: { begin: 'Beginnen', goOn: (step, of) => `Weiter bei Schritt ${step} von ${of}` },
@@ -82,7 +82,7 @@ export const germanClassPage: ClassPageWords = {
     soundOff: 'Ton aus',
     keysHeading: 'Tasten zum Vorführen',
     keys: [
-      ['→, Bild ab', 'weiter: Vermutung steht, zeigen, was herauskam, nächster Schritt'],
+      ['Enter, →, Bild ab', 'weiter: Vermutung steht, zeigen, was herauskam, nächster Schritt'],
       ['←, Bild auf', 'einen Schritt zurück'],
       ['Leertaste', 'zeigen, was herauskam, auch bevor die Klasse es getan hat'],
       ['F', 'freies Spiel und zurück zur Lektion'],
@@ -91,16 +91,17 @@ export const germanClassPage: ClassPageWords = {
       ['P', 'Projektor an und aus'],
       ['S', 'Ton an und aus'],
     ],
+    enterKey: 'Enter',
+    spaceKey: 'Leertaste',
     shortKeys: [
-      ['→', 'weiter'],
       ['←', 'zurück'],
-      ['Leertaste', 'zeigen'],
-      ['S', 'Ton'],
       ['F', 'frei'],
       ['N', 'Notizen'],
       ['P', 'Ende'],
     ],
-    keysOn: 'Diese Tasten sind an (sie wirken nie, solange ein Regler, Feld oder eine Liste den Fokus hat)',
+    soundKey: (on) => ['S', on ? 'Ton aus' : 'Ton an'],
+    keysOn:
+      'Diese Tasten sind an (ein Regler, Feld oder eine Liste im Fokus behält die Tasten, die es braucht; Enter geht von einem Regler oder einer Antwort aus weiter)',
     vibrate: 'Dieses Gerät vibrieren lassen, wenn eine Stimme beginnt oder verstummt',
     vibrateHint: 'Einmal lang für A, zweimal kurz für B.',
     noVibrate: 'Dieses Gerät oder dieser Browser kann nicht vibrieren.',

@@ -160,7 +160,7 @@ export const germanLightLessons: Translated<typeof englishLightLessons> = {
       },
       'which-way': {
         title: 'Was tut der Schatten?',
-        text: 'Lampe an, Hände weg: Beide Stimmen klingen. Unter „Knoten“ teilen sich zwei Widerstände die Versorgung; der untere ist die Lichtzelle. Die Spannung dazwischen ist der Knoten: {lit-volts}.',
+        text: 'Lampe an, Hände weg: Beide Stimmen klingen. Unter „Knoten“ teilen sich zwei Widerstände die Versorgung; der untere ist die Lichtzelle. Der Punkt dazwischen ist der Knoten; er liegt bei {lit-volts}.',
         question: 'Eine Hand kommt über Sensor A. Die Spannung an seinem Knoten …',
         options: { rises: '… steigt.', falls: '… sinkt.', stays: '… bleibt.' },
         task: 'Bringt die Hand über Sensor A. Folgt dem Bild von links nach rechts, und hört zu.',

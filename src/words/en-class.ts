@@ -81,8 +81,11 @@ export interface ClassPageWords {
     readonly soundOff: string;
     readonly keysHeading: string;
     readonly keys: readonly KeyLine[];
-    /** The same in a word each, for the foot of the projected lesson. */
+    /** Names of the two that stand on buttons; and others in a word each, for the foot of the projected lesson. */
+    readonly enterKey: string;
+    readonly spaceKey: string;
     readonly shortKeys: readonly KeyLine[];
+    readonly soundKey: (on: boolean) => KeyLine;
     readonly keysOn: string;
     readonly vibrate: string;
     readonly vibrateHint: string;
@@ -137,7 +140,7 @@ export interface ClassPageWords {
 export const classPage: ClassPageWords = spoken('class page', {
   heading: 'Lessons',
   intro:
-    'Each lesson shows the same picture from light to tone. The class guesses first, then tries in the model, hears it, and sees what came out. Your own design is put aside meanwhile and comes back untouched.',
+    'Each lesson shows the same picture from light to tone. The class guesses first, then tries in the model, hears it, and sees what came out. For a first visit take “Why does a shadow stop it?”. Your own design is put aside meanwhile and comes back untouched.',
   begin: (title) => `Begin: ${title}`,
   goOn: (title, step, of) => `Go on: ${title}, step ${step} of ${of}`,
   short: { begin: 'Begin', goOn: (step, of) => `Go on at step ${step} of ${of}` },
@@ -214,7 +217,7 @@ export const classPage: ClassPageWords = spoken('class page', {
     soundOff: 'Sound off',
     keysHeading: 'Keys of the presenter',
     keys: [
-      ['→, Page down', 'on: stand by the guess, show what came out, next step'],
+      ['Enter, →, Page down', 'on: stand by the guess, show what came out, next step'],
       ['←, Page up', 'one step back'],
       ['Space', 'show what came out, also before the class has done it'],
       ['F', 'free play, and back to the lesson'],
@@ -223,16 +226,17 @@ export const classPage: ClassPageWords = spoken('class page', {
       ['P', 'projector on and off'],
       ['S', 'sound on and off'],
     ],
+    enterKey: 'Enter',
+    spaceKey: 'Space',
     shortKeys: [
-      ['→', 'on'],
       ['←', 'back'],
-      ['Space', 'show'],
-      ['S', 'sound'],
       ['F', 'free'],
       ['N', 'notes'],
       ['P', 'end'],
     ],
-    keysOn: 'These keys are on (they never act while a slider, box or list has the focus)',
+    soundKey: (on) => ['S', on ? 'sound off' : 'sound on'],
+    keysOn:
+      'These keys are on (a slider, box or list in focus keeps the keys it needs; Enter goes on from a slider or an answer)',
     vibrate: 'Let this device vibrate when a voice starts or stops',
     vibrateHint: 'One long for A, two short for B.',
     noVibrate: 'This device or browser cannot vibrate.',

@@ -157,7 +157,7 @@ export const englishLightLessons = {
       },
       'which-way': {
         title: 'What does the shadow do?',
-        text: 'Lamp on, hands away: both voices sound. Under “node” two resistors share the supply; the lower one is the light cell. The voltage between them is the node: {lit-volts}.',
+        text: 'Lamp on, hands away: both voices sound. Under “node” two resistors share the supply; the lower one is the light cell. The point between them is the node; it stands at {lit-volts}.',
         question: 'A hand comes over sensor A. The voltage at its node …',
         options: { rises: '… rises.', falls: '… falls.', stays: '… stays.' },
         task: 'Bring the hand over sensor A. Follow the picture from left to right, and listen.',

@@ -20,7 +20,7 @@ import { notesOf } from './notes.ts';
 import { NotesWindow } from './notes-window.ts';
 import './picture-panel.ts';
 import { playerStyles } from './player-styles.ts';
-import { type PresenterAct, PresenterKeys } from './presenter-keys.ts';
+import { keyOf, type PresenterAct, PresenterKeys } from './presenter-keys.ts';
 import './step-panel.ts';
 import '../controls/choice-row.ts';
 import { choicesOf } from '../controls/choices.ts';
@@ -37,9 +37,6 @@ const ALL_SHOWN: Readonly<Record<StageId, StageMode>> = {
   gate: 'shown',
   tone: 'shown',
 };
-
-/** The presenter's key of a button. */
-const keyOf = (name: string): TemplateResult => html`<span class="key" aria-hidden="true">${name}</span>`;
 
 export class LessonPlayer extends AppElement {
   static override properties = {
@@ -97,7 +94,7 @@ export class LessonPlayer extends AppElement {
     const free = progress.mode === 'free';
     return html`<article class=${look} lang=${language} aria-labelledby="lesson">
       <header>
-        <h2 id="lesson">${wordsOf(lesson, language).title}</h2>
+        <h2 id="lesson" tabindex="-1">${wordsOf(lesson, language).title}</h2>
         <span class="muted">${free ? CLASS_WORDS[language].go.free : this.#page.step(progress.step + 1, lesson.steps.length)}</span>
       </header>
       <picture-panel
@@ -266,7 +263,9 @@ export class LessonPlayer extends AppElement {
     if (this.#session.value.look === 'projector' || this.getBoundingClientRect().top < 0)
       this.scrollIntoView();
     const lost = this.renderRoot instanceof ShadowRoot && this.renderRoot.activeElement === null;
-    if (lost && document.activeElement !== null) panel?.focusHead();
+    if (!lost || document.activeElement === null) return;
+    if (panel) panel.focusHead();
+    else this.renderRoot.querySelector('h2')?.focus({ preventScroll: true });
   }
 
   /** Another step is told, and the focus goes on with it. */

@@ -15,6 +15,10 @@ export const playerStyles = css`
   h2 {
     font-size: 1.75rem;
   }
+  /* Only reading goes on from here; nothing can be pressed. */
+  h2:focus-visible {
+    outline: none;
+  }
   .bar {
     display: grid;
     gap: 8px;

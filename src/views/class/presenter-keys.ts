@@ -1,9 +1,14 @@
 /** The presenter's keys: one key, one act; never while a slider, box, list or button has the key for itself. */
-import type { LitElement, ReactiveController } from 'lit';
+import { html, type LitElement, type ReactiveController, type TemplateResult } from 'lit';
+
+/** The key of a button, as it stands on it. */
+export const keyOf = (name: string): TemplateResult =>
+  html`<span class="key" aria-hidden="true">${name}</span>`;
 
 export type PresenterAct = 'advance' | 'back' | 'show' | 'free' | 'reset' | 'notes' | 'projector' | 'sound';
 
 const ACTS: Readonly<Record<string, PresenterAct>> = {
+  Enter: 'advance',
   ArrowRight: 'advance',
   PageDown: 'advance',
   ArrowLeft: 'back',
@@ -45,10 +50,12 @@ export class PresenterKeys implements ReactiveController {
   };
 }
 
-/** Keys that a kind of field has no use for: a presenter's clicker goes on from an answer just chosen or counted. */
+/** Keys that a kind of field has no use for: a presenter's clicker goes on from an answer just chosen or counted, and Enter
+ * from a slider just moved. */
 const SPARED: Readonly<Record<string, RegExp>> = {
-  radio: /^(Page|[a-z]$)/i,
-  checkbox: /^(Page|[a-z]$)/i,
+  radio: /^(Enter$|Page|[a-z]$)/i,
+  checkbox: /^(Enter$|Page|[a-z]$)/i,
+  range: /^(Enter$|[a-z]$)/i,
   number: /^Page/,
 };
 
@@ -57,8 +64,12 @@ function takesKey(event: KeyboardEvent): boolean {
   return event.composedPath().some((one) => {
     if (one instanceof HTMLInputElement) return !SPARED[one.type]?.test(event.key);
     if (one instanceof HTMLSelectElement || one instanceof HTMLTextAreaElement) return true;
-    // Space presses a button or opens a fold; letters and arrows mean nothing to them.
-    if (event.key !== ' ') return false;
-    return one instanceof HTMLButtonElement || (one instanceof HTMLElement && one.localName === 'summary');
+    // Space presses a button or opens a fold, and so does Enter; letters and arrows mean nothing to them.
+    if (event.key !== ' ' && event.key !== 'Enter') return false;
+    return (
+      one instanceof HTMLAnchorElement ||
+      one instanceof HTMLButtonElement ||
+      (one instanceof HTMLElement && one.localName === 'summary')
+    );
   });
 }

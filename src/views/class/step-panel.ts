@@ -6,6 +6,7 @@ import { html, type TemplateResult } from 'lit';
 import { classDeskOf, type OpenLesson } from '../../app/class-desk.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
 import type { Session } from '../../app/session.ts';
+import type { SoundState } from '../../app/sound-desk.ts';
 import type { Step } from '../../lesson/lesson.ts';
 import { isMet, recordOf, type StepRecord, stepOf, tallyOf } from '../../lesson/progress.ts';
 import { amountIn } from '../../words/amounts.ts';
@@ -19,6 +20,8 @@ import { cautionNote } from './cautions.ts';
 import { classStyles } from './class-styles.ts';
 import { luxIn, PAGE, stepWords, verdictWords } from './lesson-words.ts';
 import './place-guess.ts';
+import { volumeSlider } from '../volume.ts';
+import { keyOf } from './presenter-keys.ts';
 import { stepStyles } from './step-styles.ts';
 
 /** One phase of a step, in the parts it is laid out by. */
@@ -36,6 +39,7 @@ export class StepPanel extends AppElement {
   declare algebra: boolean;
   #open!: Selected<OpenLesson | null, OpenLesson | null>;
   #session!: Selected<Session, Session>;
+  #sound!: Selected<SoundState, SoundState>;
 
   constructor() {
     super();
@@ -45,6 +49,7 @@ export class StepPanel extends AppElement {
   protected override bind(app: Lampnote): void {
     this.#open = new Selected(this, classDeskOf(app).open, (open) => open);
     this.#session = new Selected(this, app.session, (session) => session);
+    this.#sound = new Selected(this, app.sound.state, (sound) => sound);
   }
 
   protected override render(): TemplateResult {
@@ -80,7 +85,8 @@ export class StepPanel extends AppElement {
     switch (record.phase) {
       case 'notice':
         return {
-          tells: step.notices.map((notice) => html`<p class="notice" role="note">${notices[notice]}</p>`),
+          tells: html`${step.notices.map((notice) => html`<p class="notice" role="note">${notices[notice]}</p>`)}
+            ${step.notices.includes('flickers in the ear') ? volumeSlider(this.app, this.#session.value.volumeDb) : ''}`,
           does: cautionNote(step.notices.includes('camera') ? ['camera'] : ['sound', 'headphones'], language),
           acts: this.#advance(go.understood),
         };
@@ -112,7 +118,7 @@ export class StepPanel extends AppElement {
         <p class="met ${met ? 'done' : ''}" role="status">${met ? says.done : ''}</p>`,
       does: this.#touched(step),
       acts: html`${this.#advance(go.show, !met)}
-        ${met ? '' : html`<button type="button" @click=${() => classDeskOf(this.app).showAnyway()}>${go.showAnyway}</button>`}`,
+        ${met ? '' : html`<button type="button" @click=${() => classDeskOf(this.app).showAnyway()}>${go.showAnyway}${this.#key('spaceKey')}</button>`}`,
     };
   }
 
@@ -145,11 +151,12 @@ export class StepPanel extends AppElement {
 
   /** On the projector the rest of the buttons stands below what is projected: the keys are named instead. */
   #keys(language: Language): TemplateResult | '' {
-    const { look, presenterKeys } = this.#session.value;
+    const { look, presenterKeys, soundByLink } = this.#session.value;
     if (look !== 'projector' || !presenterKeys) return '';
     const { present } = PAGE[language];
+    const sound = present.soundKey(this.#sound.value.kind === 'on');
     return html`<p class="keys">
-      ${present.shortKeys.map(([key, does]) => html`<span><span class="key">${key}</span> ${does}</span>`)}
+      ${[...present.shortKeys, ...(soundByLink === 'off' ? [] : [sound])].map(([key, does]) => html`<span><span class="key">${key}</span> ${does}</span>`)}
     </p>`;
   }
 
@@ -162,8 +169,13 @@ export class StepPanel extends AppElement {
       ?disabled=${disabled}
       @click=${() => classDeskOf(this.app).advance()}
     >
-      ${label}
+      ${label}${this.#key('enterKey')}
     </button>`;
+  }
+
+  #key(name: 'enterKey' | 'spaceKey'): TemplateResult | '' {
+    const { language, presenterKeys } = this.#session.value;
+    return presenterKeys ? keyOf(PAGE[language].present[name]) : '';
   }
 
   #recap({ answer }: StepRecord, words: StepWords, language: Language): TemplateResult {

@@ -38,7 +38,7 @@ export const stepStyles = css`
   .keys {
     display: flex;
     flex-wrap: wrap;
-    gap: 2px 16px;
+    gap: 2px 12px;
     margin: 0 0 0 auto;
     max-width: none;
     color: var(--muted);

@@ -80,6 +80,8 @@ export async function guess(page: Page, step: Step): Promise<void> {
   }
 }
 
+const chatters = () => new RegExp(classPage.picture.chattering(0).replace('0', '\\d+'));
+
 /** Does what the step waits for; in the order it waits for it. */
 async function tried(page: Page, lesson: Lesson, step: Step): Promise<void> {
   const name = `${lesson.id}/${step.id}`;
@@ -94,7 +96,7 @@ async function tried(page: Page, lesson: Lesson, step: Step): Promise<void> {
     if (i < conditions.length - 1 && next)
       await page
         .locator('[data-stage=gate]')
-        .getByText(next.kind === 'chattering' ? /times a second/ : words.strip.silent)
+        .getByText(next.kind === 'chattering' ? chatters() : classPage.picture.silent)
         .first()
         .waitFor();
   }
