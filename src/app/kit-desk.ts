@@ -11,12 +11,12 @@ import { type BoardWishes, type Planned, USUAL_WISHES } from '../kit/board.ts';
 import { type MinutesTable, USUAL_MINUTES, type Workshop } from '../kit/cards.ts';
 import { connectionsOf } from '../kit/connections.ts';
 import { type Findings, NOTHING } from '../kit/fault-finder.ts';
-import type { KitAnswer, Ranked, Trouble, Troubled } from '../kit/kit-tasks.ts';
+import type { KitAnswer, KitFailure, KitTask, Ranked, Trouble, Troubled } from '../kit/kit-tasks.ts';
 import { USUAL_BENCH } from '../kit/slip.ts';
 import type { BenchLight } from '../kit/slip-values.ts';
 import type { Hertz, Lux, VoiceId, Volts } from '../quantity/units.ts';
 import { memoized } from './derived.ts';
-import { KitWorker } from './kit-worker.ts';
+import { type AskedTask, KitWorker } from './kit-worker.ts';
 import type { Lampnote } from './lampnote.ts';
 import { Store } from './store.ts';
 
@@ -79,9 +79,11 @@ export const NOT_HEARD: Omit<HeardBoard, 'voice'> = {
 export interface Worked<T> {
   readonly last: T | null;
   readonly isWorking: boolean;
+  /** It broke off, and `last` is from before. */
+  readonly hasFailed: boolean;
 }
 
-const IDLE = { last: null, isWorking: false } as const;
+const IDLE = { last: null, isWorking: false, hasFailed: false } as const;
 
 export const connectionList = memoized((design: Design) => connectionsOf(design));
 
@@ -115,11 +117,10 @@ export class KitDesk {
   readonly board = new Store<Worked<Planned>>(IDLE);
   readonly ranked = new Store<Worked<Ranked>>(IDLE);
   readonly troubled = new Store<Worked<Troubled>>(IDLE);
-  readonly #worker = new KitWorker((answer) => this.#take(answer));
+  readonly #worker = new KitWorker((reply) => this.#take(reply));
   #effort = USUAL_WISHES.effort;
-  #boardAsked: unknown = null;
-  #faultsAsked: unknown = null;
-  #troubleAsked: unknown = null;
+  /** Of each kind, what was asked last. */
+  readonly #asked = new Map<KitTask['kind'], AskedTask>();
 
   show(change: Partial<KitView>): void {
     this.view.dispatch((view) => ({ ...view, ...change }));
@@ -127,14 +128,8 @@ export class KitDesk {
 
   /** Plans the board of a design, unless that is what was planned last. */
   follow(design: Design): void {
-    const asked = {
-      connections: connectionList(design),
-      wishes: wishesOf(design.batch.board, this.#effort),
-    };
-    if (equalValues(asked, this.#boardAsked)) return;
-    this.#boardAsked = asked;
-    this.board.dispatch(atWork);
-    this.#worker.ask({ kind: 'board', ...asked });
+    const wishes = wishesOf(design.batch.board, this.#effort);
+    this.#askNew({ kind: 'board', connections: connectionList(design), wishes });
   }
 
   /** Plans anew with more arrangements to choose from. */
@@ -146,37 +141,55 @@ export class KitDesk {
   /** Ranks the faults of a design by what was found, unless that is what was ranked last. */
   findFault(design: Design): void {
     const { bench, findings } = this.view.current;
-    const asked = { design: circuitOf(design), bench, findings };
-    if (equalValues(asked, this.#faultsAsked)) return;
-    this.#faultsAsked = asked;
-    this.ranked.dispatch(atWork);
-    this.#worker.ask({ kind: 'faults', ...asked });
+    this.#askNew({ kind: 'faults', design: circuitOf(design), bench, findings });
   }
 
   /** Works out what a trouble does to a board of a design. */
   tryTrouble(design: Design, trouble: Trouble): void {
-    const asked = { design: circuitOf(design), bench: this.view.current.bench, trouble };
-    if (equalValues(asked, this.#troubleAsked)) return;
-    this.#troubleAsked = asked;
-    this.troubled.dispatch(atWork);
-    this.#worker.ask({ kind: 'trouble', ...asked });
+    this.#askNew({ kind: 'trouble', design: circuitOf(design), bench: this.view.current.bench, trouble });
   }
 
-  #take(answer: KitAnswer): void {
-    switch (answer.kind) {
+  /** What broke off is asked once more. */
+  again(kind: KitTask['kind']): void {
+    const task = this.#asked.get(kind);
+    if (task) this.#ask(task);
+  }
+
+  #askNew(task: AskedTask): void {
+    if (equalValues(task, this.#asked.get(task.kind))) return;
+    this.#asked.set(task.kind, task);
+    this.#ask(task);
+  }
+
+  #ask(task: AskedTask): void {
+    this.#storeOf(task.kind).dispatch(atWork);
+    this.#worker.ask(task);
+  }
+
+  #storeOf(kind: KitTask['kind']): Store<Worked<unknown>> {
+    const stores = { board: this.board, faults: this.ranked, trouble: this.troubled };
+    return stores[kind] as Store<Worked<unknown>>;
+  }
+
+  #take(reply: KitAnswer | KitFailure): void {
+    switch (reply.kind) {
       case 'board':
-        this.board.dispatch(() => ({ last: answer.planned, isWorking: false }));
+        this.board.dispatch(() => done(reply.planned));
         return;
       case 'faults':
-        this.ranked.dispatch(() => ({ last: answer.ranked, isWorking: false }));
+        this.ranked.dispatch(() => done(reply.ranked));
         return;
       case 'trouble':
-        this.troubled.dispatch(() => ({ last: answer.troubled, isWorking: false }));
+        this.troubled.dispatch(() => done(reply.troubled));
+        return;
+      case 'failed':
+        this.#storeOf(reply.of).dispatch((work) => ({ ...work, isWorking: false, hasFailed: true }));
     }
   }
 }
 
-const atWork = <T>(work: Worked<T>): Worked<T> => ({ ...work, isWorking: true });
+const atWork = <T>(work: Worked<T>): Worked<T> => ({ ...work, isWorking: true, hasFailed: false });
+const done = <T>(last: T): Worked<T> => ({ last, isWorking: false, hasFailed: false });
 
 const wishesOf = ({ size, free }: Wished, effort: number): BoardWishes => ({
   board: size,

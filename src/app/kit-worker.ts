@@ -1,73 +1,104 @@
 /**
  * Sends the bench's long work to its worker and takes the answers; of each kind of task only the latest is of interest.
- * Where no worker opens, or it dies, the page does the work itself, after it has shown that it is at work.
+ * A worker that dies is replaced; where none opens, or another dies, the page does the work itself, after it has shown
+ * that it is at work. Work that breaks off, or of which nothing is heard, is told as failed.
  */
-import { type KitAnswer, type KitTask, KitWork } from '../kit/kit-tasks.ts';
+import { type KitAnswer, type KitFailure, type KitTask, KitWork } from '../kit/kit-tasks.ts';
 import { kitWorker } from './plan-worker.device.ts';
 
 type Kind = KitTask['kind'];
 type Plain<T> = T extends KitTask ? Omit<T, 'id'> : never;
+export type AskedTask = Plain<KitTask>;
+type Reply = KitAnswer | KitFailure;
 
 /** Long enough for a frame to be drawn. */
 const DRAW_MILLISECONDS = 30;
+/** Longer than any of the tasks takes on a slow machine. */
+const PATIENCE_MILLISECONDS = 120_000;
+/** How many workers may die before the page does the work itself. */
+const DEATHS = 2;
 
 export class KitWorker {
-  readonly #hear: (answer: KitAnswer) => void;
+  readonly #hear: (reply: Reply) => void;
   readonly #latest = new Map<Kind, KitTask>();
-  /** Kinds the worker is busy with: what comes meanwhile waits here, so that it does nothing for nobody. */
-  readonly #out = new Set<Kind>();
+  /**
+   * Kinds the worker is busy with, and how long it is waited for: what comes meanwhile waits here, so that it does
+   * nothing for nobody.
+   */
+  readonly #out = new Map<Kind, ReturnType<typeof setTimeout>>();
   #id = 0;
   #worker: Promise<Worker | null> | null = null;
+  #deaths = 0;
   #own: KitWork | null = null;
 
-  constructor(hear: (answer: KitAnswer) => void) {
+  constructor(hear: (reply: Reply) => void) {
     this.#hear = hear;
   }
 
-  ask(task: Plain<KitTask>): void {
+  ask(task: AskedTask): void {
     const numbered = { ...task, id: ++this.#id } as KitTask;
     this.#latest.set(numbered.kind, numbered);
     void this.#send(numbered);
   }
 
   async #send(task: KitTask): Promise<void> {
-    this.#worker ??= this.#opened();
+    this.#worker ??= this.#deaths < DEATHS ? this.#opened() : Promise.resolve(null);
     const worker = await this.#worker;
     if (this.#latest.get(task.kind) !== task) return;
     if (worker !== null) {
       if (this.#out.has(task.kind)) return;
-      this.#out.add(task.kind);
+      this.#out.set(
+        task.kind,
+        setTimeout(() => this.#unheard(worker, task), PATIENCE_MILLISECONDS),
+      );
       worker.postMessage(task);
       return;
     }
     setTimeout(() => {
       if (this.#latest.get(task.kind) !== task) return;
       this.#own ??= new KitWork();
-      this.#take(this.#own.answer(task));
+      this.#take(this.#own.reply(task));
     }, DRAW_MILLISECONDS);
   }
 
   async #opened(): Promise<Worker | null> {
     const worker = await kitWorker().catch(() => null);
     if (worker === null) return null;
-    worker.onmessage = ({ data }: MessageEvent<KitAnswer>) => this.#take(data);
+    worker.onmessage = ({ data }: MessageEvent<Reply>) => this.#take(data);
     worker.onerror = () => {
-      worker.terminate();
-      this.#worker = Promise.resolve(null);
-      this.#out.clear();
-      for (const task of this.#latest.values()) void this.#send(task);
+      this.#deaths++;
+      this.#replace(worker);
     };
     return worker;
   }
 
-  #take(answer: KitAnswer): void {
-    this.#out.delete(answer.kind);
-    const latest = this.#latest.get(answer.kind);
-    if (latest?.id !== answer.id) {
+  /** Nothing was heard of a task: it is given up, and its worker with it. */
+  #unheard(worker: Worker, { kind, id }: KitTask): void {
+    this.#take({ kind: 'failed', of: kind, id });
+    this.#replace(worker);
+  }
+
+  /** Lets a worker go; what it was busy with is sent anew. */
+  #replace(worker: Worker): void {
+    worker.onmessage = null;
+    worker.onerror = null;
+    worker.terminate();
+    this.#worker = null;
+    for (const timer of this.#out.values()) clearTimeout(timer);
+    this.#out.clear();
+    for (const task of this.#latest.values()) void this.#send(task);
+  }
+
+  #take(reply: Reply): void {
+    const kind = reply.kind === 'failed' ? reply.of : reply.kind;
+    clearTimeout(this.#out.get(kind));
+    this.#out.delete(kind);
+    const latest = this.#latest.get(kind);
+    if (latest?.id !== reply.id) {
       if (latest) void this.#send(latest);
       return;
     }
-    this.#latest.delete(answer.kind);
-    this.#hear(answer);
+    this.#latest.delete(kind);
+    this.#hear(reply);
   }
 }

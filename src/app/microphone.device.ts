@@ -2,18 +2,21 @@
  * Sound from outside, on request only: a short stretch from the microphone or the line input, with the browser's own
  * changes to it (echo cancelling, noise suppression, automatic gain) off, or a recording from a file. Nothing is kept.
  */
-import type { Hertz } from '../quantity/units.ts';
+import { deviceRefusal } from '../light/device-refusal.ts';
+import type { Hertz, Seconds } from '../quantity/units.ts';
 
 export interface Listened {
   readonly samples: Float32Array;
   readonly sampleRate: Hertz;
 }
 
-export type MicrophoneRefusal = 'denied' | 'absent' | 'insecure' | 'failed';
+export type MicrophoneRefusal = 'denied' | 'absent' | 'busy' | 'insecure' | 'unplugged' | 'failed';
 
 /** The longest stretch an analyser holds: two thirds of a second. */
 const STRETCH = 32_768;
 const SAMPLE_RATE: Hertz = 48_000;
+/** A stretch that has not come by then does not come. */
+const PATIENCE: Seconds = 5;
 
 /** Opens the microphone, listens for a moment, and lets it go again; also when asked to stop. */
 export async function listen(stop: AbortSignal): Promise<Listened | MicrophoneRefusal> {
@@ -25,18 +28,21 @@ export async function listen(stop: AbortSignal): Promise<Listened | MicrophoneRe
       audio: { echoCancellation: false, noiseSuppression: false, autoGainControl: false, channelCount: 1 },
     });
   } catch (error) {
-    const name = error instanceof DOMException ? error.name : '';
-    if (name === 'NotAllowedError') return 'denied';
-    return name === 'NotFoundError' ? 'absent' : 'failed';
+    const kind = deviceRefusal(error);
+    return kind === 'unsupported' ? 'failed' : kind;
   }
-  const context = new AudioContext();
+  const tracks = stream.getTracks();
+  let context: AudioContext | null = null;
   try {
-    await context.resume();
+    context = new AudioContext();
+    context.resume().catch(() => undefined);
     const analyser = new AnalyserNode(context, { fftSize: STRETCH });
     new MediaStreamAudioSourceNode(context, { mediaStream: stream }).connect(analyser);
     const until = context.currentTime + 1.3 * (STRETCH / context.sampleRate);
+    const latest = performance.now() + PATIENCE * 1000;
     while (context.currentTime < until) {
-      if (stop.aborted) return 'failed';
+      if (stop.aborted || performance.now() > latest) return 'failed';
+      if (tracks.every(({ readyState }) => readyState === 'ended')) return 'unplugged';
       await new Promise((resolve) => setTimeout(resolve, 60));
     }
     const samples = new Float32Array(STRETCH);
@@ -45,8 +51,8 @@ export async function listen(stop: AbortSignal): Promise<Listened | MicrophoneRe
   } catch {
     return 'failed';
   } finally {
-    for (const track of stream.getTracks()) track.stop();
-    await context.close().catch(() => undefined);
+    for (const track of tracks) track.stop();
+    await context?.close().catch(() => undefined);
   }
 }
 

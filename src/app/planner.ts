@@ -12,6 +12,8 @@ export type Planning<J extends Job = SearchJob> =
       readonly kind: 'working';
       readonly progress: ProgressOf<J> | null;
       readonly before: ReportOf<J> | null;
+      /** The worker broke off, and the job was begun once more. */
+      readonly anew: boolean;
     }
   | { readonly kind: 'done'; readonly report: ReportOf<J> }
   /** Stopped by the person; `before` is the last finished result. */
@@ -28,6 +30,9 @@ export interface Helper {
 
 /** How often a job that kills its worker is tried on a worker before the page does it itself. */
 const TRIES = 2;
+/** A worker tells of its progress many times a second; one that says nothing at two looks in a row is gone. */
+const LOOK_MILLISECONDS = 8000;
+const LOOKS = 2;
 /** Short enough that the page answers in between. */
 const PAGE_SLICE_MILLISECONDS = 12;
 
@@ -42,6 +47,9 @@ export class Planner<J extends Job = SearchJob> {
   #id = 0;
   #job: J | null = null;
   #tries = 0;
+  #watch: ReturnType<typeof setInterval> | undefined;
+  /** Looks in a row at which the worker had said nothing. */
+  #silent = 0;
   #finished: ReportOf<J> | null = null;
 
   /** `open` gives a new worker, or null (or throws) where none can be had. */
@@ -54,14 +62,15 @@ export class Planner<J extends Job = SearchJob> {
     this.#giveUp();
     this.#job = job;
     this.#tries = 0;
-    this.state.dispatch(() => ({ kind: 'working', progress: null, before: this.#finished }));
+    this.#working(null);
     this.#start();
   }
 
-  /** Gives up the job under way. What was found before stays. */
+  /** Gives up the job under way, and its worker: it may hang. What was found before stays. */
   stop(): void {
     if (this.#job === null) return;
     this.#giveUp();
+    this.#drop();
     this.state.dispatch(() => ({ kind: 'stopped', before: this.#finished }));
   }
 
@@ -77,14 +86,37 @@ export class Planner<J extends Job = SearchJob> {
     const id = ++this.#id;
     const request: Request = { kind: 'start', id, job };
     const helper = this.#withoutHelper ? null : this.#opened();
-    if (helper === null) this.#onPage().take(request);
-    else helper.postMessage(request);
+    if (helper === null) {
+      this.#onPage().take(request);
+      return;
+    }
+    helper.postMessage(request);
+    this.#silent = 0;
+    clearInterval(this.#watch);
+    this.#watch = setInterval(() => {
+      this.#silent++;
+      if (this.#silent >= LOOKS) this.#died();
+    }, LOOK_MILLISECONDS);
+  }
+
+  #working(progress: ProgressOf<J> | null): void {
+    this.state.dispatch(() => ({
+      kind: 'working',
+      progress,
+      before: this.#finished,
+      anew: this.#tries > 0,
+    }));
+  }
+
+  #ended(): void {
+    this.#job = null;
+    clearInterval(this.#watch);
   }
 
   #giveUp(): void {
     if (this.#job === null) return;
     const stop: Request = { kind: 'stop', id: this.#id };
-    this.#job = null;
+    this.#ended();
     this.#helper?.postMessage(stop);
     this.#bench?.take(stop);
   }
@@ -118,6 +150,9 @@ export class Planner<J extends Job = SearchJob> {
     this.#drop();
     this.#tries++;
     if (this.#tries >= TRIES) this.#withoutHelper = true;
+    clearInterval(this.#watch);
+    if (this.#job === null) return;
+    this.#working(null);
     this.#start();
   }
 
@@ -132,24 +167,21 @@ export class Planner<J extends Job = SearchJob> {
   }
 
   #hear(report: Report): void {
+    this.#silent = 0;
     // What is left of an earlier job.
     if (report.id !== this.#id || this.#job === null) return;
     switch (report.kind) {
       case 'progress':
-        this.state.dispatch(() => ({
-          kind: 'working',
-          // Only jobs of this kind are ever sent.
-          progress: report.progress as ProgressOf<J>,
-          before: this.#finished,
-        }));
+        // Only jobs of this kind are ever sent.
+        this.#working(report.progress as ProgressOf<J>);
         return;
       case 'done':
-        this.#job = null;
+        this.#ended();
         this.#finished = report.result as ReportOf<J>;
         this.state.dispatch(() => ({ kind: 'done', report: report.result as ReportOf<J> }));
         return;
       case 'failed':
-        this.#job = null;
+        this.#ended();
         this.state.dispatch(() => ({
           kind: 'failed',
           message: report.message,

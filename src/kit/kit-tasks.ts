@@ -88,10 +88,26 @@ export type KitAnswer =
   | { readonly kind: 'faults'; readonly id: number; readonly ranked: Ranked }
   | { readonly kind: 'trouble'; readonly id: number; readonly troubled: Troubled };
 
+/** A task that broke off, by the fault of the work. */
+export interface KitFailure {
+  readonly kind: 'failed';
+  readonly of: KitTask['kind'];
+  readonly id: number;
+}
+
 /** Does the work; one for each worker. */
 export class KitWork {
   #known: { readonly design: Design; readonly bench: BenchLight; readonly dictionary: Dictionary } | null =
     null;
+
+  /** Never throws. */
+  reply(task: KitTask): KitAnswer | KitFailure {
+    try {
+      return this.answer(task);
+    } catch {
+      return { kind: 'failed', of: task.kind, id: task.id };
+    }
+  }
 
   answer(task: KitTask): KitAnswer {
     switch (task.kind) {

@@ -7,8 +7,9 @@
  */
 import type { Seconds } from '../quantity/units.ts';
 import type { CameraExposure } from './camera.ts';
+import { type DeviceRefusal, deviceRefusal } from './device-refusal.ts';
 
-export type RefusalKind = 'denied' | 'absent' | 'busy' | 'unsupported' | 'insecure' | 'failed';
+export type RefusalKind = DeviceRefusal | 'insecure';
 
 /** No camera, and why. `detail` holds the browser's own words, for a report rather than for the screen. */
 export interface CameraRefusal {
@@ -97,18 +98,9 @@ function browserCamera(): NonNullable<CameraOptions['getUserMedia']> | CameraRef
     : { kind: 'unsupported', detail: 'navigator.mediaDevices is missing.' };
 }
 
-const REFUSALS: ReadonlyMap<string, RefusalKind> = new Map([
-  ['NotAllowedError', 'denied'],
-  ['SecurityError', 'denied'],
-  ['NotFoundError', 'absent'],
-  ['OverconstrainedError', 'absent'],
-  ['NotReadableError', 'busy'],
-  ['NotSupportedError', 'unsupported'],
-]);
-
 function refusalOf(error: unknown): CameraRefusal {
-  if (!(error instanceof Error)) return { kind: 'failed', detail: String(error) };
-  return { kind: REFUSALS.get(error.name) ?? 'failed', detail: `${error.name}: ${error.message}` };
+  const detail = error instanceof Error ? `${error.name}: ${error.message}` : String(error);
+  return { kind: deviceRefusal(error), detail };
 }
 
 function startSession(stream: MediaStream, track: MediaStreamTrack, now: () => Seconds): CameraSession {

@@ -146,8 +146,10 @@ export const kitBench: Translated<Bench> = {
       absent: 'Es gibt kein Mikrofon. Eines einstecken, oder eine Aufnahme nehmen.',
       insecure:
         'Ein Mikrofon gibt es nur an einer sicheren Adresse (https oder localhost). Eine Aufnahme geht auch so.',
-      failed:
-        'Das Mikrofon ging nicht an. Nachsehen, ob ein anderes Programm es hat, oder eine Aufnahme nehmen.',
+      busy: 'Ein anderes Programm oder ein anderer Tab hält das Mikrofon. Dort schließen und noch einmal zuhören, oder eine Aufnahme nehmen.',
+      unplugged:
+        'Das Mikrofon wurde beim Zuhören ausgesteckt. Einstecken und noch einmal zuhören, oder eine Aufnahme nehmen.',
+      failed: 'Das Mikrofon ging nicht an. Aus- und wieder einstecken, oder eine Aufnahme nehmen.',
     },
     unreadable:
       'Diese Datei ist kein Klang, den der Browser lesen kann. Eine Aufnahme als WAV, MP3 oder Ogg geht.',

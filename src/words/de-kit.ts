@@ -30,6 +30,7 @@ export const germanKit: Translated<typeof kitViewWords> = {
   link: 'Öffnet diesen Entwurf:',
   qr: 'Derselbe Link als Code für eine Kamera',
   checkBar: 'Dieser Balken ist 100 mm lang. Wenn nicht, mit 100 % drucken.',
+  workFailed: 'Das kam nicht zu Ende: Die Arbeit dahinter brach ab. Nichts Eingegebenes ist verloren.',
   accept: {
     whole: 'eine ganze Zahl, etwa 30',
     price: 'ein Preis, etwa 1,90',

@@ -246,6 +246,7 @@ export const pitch: Translated<typeof pitchWords> = {
     },
     progress: (stage, share) => `${stage}, ${formatShare(share)}`,
     progressName: 'Fortschritt der Suche',
+    anew: 'Ein Fehler brach die Suche ab; sie hat von selbst neu begonnen.',
     stopped:
       'Vor dem Ende angehalten: Gezeigt wird nichts, was nicht mit allem übrigen verglichen ist. „Teile suchen“ beginnt von vorn.',
     failed:

@@ -104,6 +104,8 @@ export const roomBench: Translated<Pick<typeof answerWords, 'parts' | 'timing' |
     stop: 'Anhalten',
     again: 'Neu losen',
     stopped: 'Angehalten. Gezeigt wird, was vorher war.',
+    anew: 'Ein Fehler brach das Losen ab; es hat von selbst neu begonnen.',
+    failed: 'Ein Fehler brach das Losen ab. Gezeigt wird, was vorher war.',
     heads: ['', 'Fotowiderstände, wie sie kommen', 'in drei Gruppen sortiert'],
     settable: 'einstellbar, jeder für sich',
     comfortable: 'mit Platz für Hysterese',

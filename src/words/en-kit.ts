@@ -30,6 +30,7 @@ export const kitViewWords = spoken('kit', {
   link: 'Opens this design:',
   qr: 'The same link as a code for a camera',
   checkBar: 'This bar is 100 mm long. If it is not, print at 100 %.',
+  workFailed: 'This did not come to an end: the work behind it broke off. Nothing you entered is lost.',
   accept: {
     whole: 'a whole number, such as 30',
     price: 'a price, such as 1.90',
@@ -400,7 +401,10 @@ export const kitViewWords = spoken('kit', {
       denied: 'The microphone was not allowed. Allow it in the browser’s address bar, or use a recording.',
       absent: 'There is no microphone. Plug one in, or use a recording.',
       insecure: 'Only a secure address (https or localhost) has a microphone. Use a recording.',
-      failed: 'The microphone did not open. Look whether another program has it, or use a recording.',
+      busy: 'Another program or tab holds the microphone. Close it there and listen again, or use a recording.',
+      unplugged:
+        'The microphone was unplugged while it listened. Plug it in and listen again, or use a recording.',
+      failed: 'The microphone did not open. Unplug it and plug it in again, or use a recording.',
     },
     unreadable: 'This file is no sound that the browser can read. A WAV, MP3 or Ogg recording works.',
     target: (hertz: string, cents: string) => `${cents} cents from its target of ${hertz}.`,

@@ -230,6 +230,7 @@ export const pitchWords = spoken('pitch', {
     },
     progress: (stage: string, share: number) => `${stage}, ${formatShare(share)}`,
     progressName: 'Progress of the search',
+    anew: 'A fault broke the search off; it has begun anew by itself.',
     stopped:
       'Stopped before the end: nothing is shown that was not compared with all the rest. Press Find parts to begin anew.',
     failed: 'The search broke off because of a fault. Press Find parts to begin anew; nothing typed is lost.',

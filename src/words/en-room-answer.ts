@@ -270,6 +270,8 @@ export const answerWords = spoken('room answer', {
     stop: 'Stop',
     again: 'Draw again',
     stopped: 'Stopped. What is shown is from before.',
+    anew: 'A fault broke the drawing off; it has begun anew by itself.',
+    failed: 'A fault broke the drawing off. What is shown is from before.',
     heads: ['', 'cells as they come', 'sorted into three'],
     settable: 'can be set, each by itself',
     comfortable: 'with room for hysteresis to spare',

@@ -143,6 +143,38 @@ test('a worker that dies is replaced and given the job again; one that always di
   expect(await until(planner, 'done')).toMatchObject({ report: { kind: 'found' } });
 });
 
+test('stopped, a worker that may hang is let go, and the next job has another', () => {
+  const { planner, helpers } = withHelpers();
+  planner.run(JOB);
+  planner.stop();
+  expect(helpers[0]!.ended).toBe(true);
+  planner.run(JOB);
+  helpers[1]!.say({ kind: 'done', id: 2, result: refused });
+  expect(planner.state.current).toEqual({ kind: 'done', report: refused });
+});
+
+test('a worker of which nothing is heard is replaced, and that is told; one that goes on is not', () => {
+  vi.useFakeTimers();
+  try {
+    const { planner, helpers } = withHelpers();
+    planner.run(JOB);
+    vi.advanceTimersByTime(12_000);
+    helpers[0]!.say({ kind: 'progress', id: 1, progress });
+    vi.advanceTimersByTime(8000);
+    expect(helpers).toHaveLength(1);
+    expect(planner.state.current).toMatchObject({ kind: 'working', anew: false });
+    vi.advanceTimersByTime(12_000);
+    expect([helpers.length, helpers[0]!.ended]).toEqual([2, true]);
+    expect(planner.state.current).toMatchObject({ kind: 'working', progress: null, anew: true });
+    helpers[1]!.say({ kind: 'done', id: 2, result: refused });
+    vi.advanceTimersByTime(60_000);
+    expect(helpers).toHaveLength(2);
+    expect(planner.state.current.kind).toBe('done');
+  } finally {
+    vi.useRealTimers();
+  }
+});
+
 test('a job that fails says so, and the next one runs', () => {
   const { planner, helpers } = withHelpers();
   planner.run(JOB);

@@ -21,6 +21,7 @@ import { common } from '../theme/shared.ts';
 import { cardNeeds, cardStyles, cardText, isNewCaution, standingAt } from './card-view.ts';
 import { kitStyles } from './kit-styles.ts';
 import { resistorStyles } from './resistor-picture.ts';
+import { workFailed } from './work-failed.ts';
 import './workshop-panel.ts';
 
 const words = kitViewWords.cards;
@@ -129,13 +130,14 @@ export class CardsPanel extends AppElement {
   }
 
   protected override render(): TemplateResult {
-    const { last: planned, isWorking } = this.#board.value;
+    const { last: planned, isWorking, hasFailed } = this.#board.value;
     return html`<section class=${this.#look.value} aria-labelledby="cards">
       <div class="title"><h2 id="cards">${words.heading}</h2></div>
+      ${hasFailed ? workFailed(() => this.#desk.again('board')) : ''}
       ${
         planned?.ok
           ? this.#cards(planned.plan)
-          : html`<p class="muted" role="status">${isWorking || planned === null ? words.waiting : words.none}</p>`
+          : html`<p class="muted" role="status">${isWorking ? words.waiting : planned === null ? '' : words.none}</p>`
       }
     </section>`;
   }

@@ -28,6 +28,7 @@ import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
 import { kitStyles } from './kit-styles.ts';
 import { probePlace, readingWords } from './probe-place.ts';
+import { workFailed } from './work-failed.ts';
 
 const words = kitViewWords.faults;
 const SHOWN = 6;
@@ -117,7 +118,7 @@ export class FaultsPanel extends AppElement {
 
   protected override render(): TemplateResult {
     const { kit } = this.#view.value;
-    const { last, isWorking } = this.#ranked.value;
+    const { last, isWorking, hasFailed } = this.#ranked.value;
     return html`<section class=${this.#look.value} aria-labelledby="faults">
       <div class="title"><h2 id="faults">${words.heading}</h2></div>
       <div class="tools">
@@ -135,6 +136,7 @@ export class FaultsPanel extends AppElement {
         <div>${this.#asks()}</div>
         <div>
           <p class="muted" role="status">${isWorking ? (last === null ? words.working : words.reworking) : ''}</p>
+          ${hasFailed ? workFailed(() => this.#desk.again('faults')) : ''}
           ${last === null ? '' : html`${this.#next(last)} ${this.#ranking(last)} ${this.#taken(last)}`}
         </div>
       </div>

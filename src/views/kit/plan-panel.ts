@@ -27,6 +27,7 @@ import { boardPrint, boardPrintStyles } from './board-print.ts';
 import { kitStyles } from './kit-styles.ts';
 import { jointWords } from './part-words.ts';
 import { sheetHead, sheetHeadStyles } from './sheet-head.ts';
+import { workFailed } from './work-failed.ts';
 
 const words = kitViewWords.board;
 const FIT = 'fit';
@@ -114,7 +115,7 @@ export class PlanPanel extends AppElement {
 
   protected override render(): TemplateResult {
     const { side } = this.#view.value;
-    const { last: planned, isWorking } = this.#board.value;
+    const { last: planned, isWorking, hasFailed } = this.#board.value;
     return html`<section aria-labelledby="board">
       <div class="title">
         <h2 id="board">${words.heading[side]}</h2>
@@ -141,6 +142,7 @@ export class PlanPanel extends AppElement {
       <p class="muted screen" role="status">
         ${isWorking ? (planned === null ? words.planning : words.replanning) : ''}
       </p>
+      ${hasFailed ? workFailed(() => this.#desk.again('board')) : ''}
       ${planned === null ? '' : planned.ok ? this.#plan(planned.plan) : this.#refusal(planned.refusal)}
     </section>`;
   }

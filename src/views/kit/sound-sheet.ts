@@ -187,6 +187,7 @@ export class SoundSheet extends AppElement {
 
   async #listen(point: Point): Promise<void> {
     this.busy = point;
+    this.problem = '';
     const stop = this.#stop.signal;
     const heard = await listen(stop);
     this.busy = null;

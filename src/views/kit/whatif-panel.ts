@@ -34,6 +34,7 @@ import { kitStyles } from './kit-styles.ts';
 import { jointWords } from './part-words.ts';
 import { readingWords } from './probe-place.ts';
 import { wordTable } from './word-table.ts';
+import { workFailed } from './work-failed.ts';
 
 const words = kitViewWords.whatif;
 const SOUND = 'kit mistake';
@@ -146,7 +147,7 @@ export class WhatifPanel extends AppElement {
   }
 
   #shown(plan: BoardPlan, place: Place): TemplateResult {
-    const { last, isWorking } = this.#troubled.value;
+    const { last, isWorking, hasFailed } = this.#troubled.value;
     const isProjected = this.#look.value === 'projector';
     const size = isProjected ? 24 : Math.max(12, Math.min(13, this.#sheet.fontSize));
     const width =
@@ -163,7 +164,8 @@ export class WhatifPanel extends AppElement {
       </div>
       <div>
         <p class="muted" role="status">${isWorking ? words.working : ''}</p>
-        ${last === null || isWorking ? '' : this.#outcome(last)}
+        ${hasFailed ? workFailed(() => this.#desk.again('trouble')) : ''}
+        ${last === null || isWorking || hasFailed ? '' : this.#outcome(last)}
       </div>
     </div>`;
   }

@@ -67,6 +67,7 @@ export class SearchPanel extends AppElement {
         </button>
         <button type="button" ?disabled=${!works} @click=${() => this.#desk.planner.stop()}>${words.stop}</button>
         ${works ? progressBar(planning.progress) : ''}
+        ${works && planning.anew ? html`<p class="small">${words.anew}</p>` : ''}
       </div>
       ${problems.length > 0 ? this.#problems(problems, pitch) : ''}
       <p class=${works ? 'visually-hidden' : 'status'} role="status">${this.#status(planning, problems.length > 0)}</p>
@@ -99,7 +100,7 @@ export class SearchPanel extends AppElement {
     const searched = this.#searched.value;
     switch (planning.kind) {
       case 'working':
-        return planning.progress ? words.stages[planning.progress.stage] : words.stages.A;
+        return `${planning.anew ? `${words.anew} ` : ''}${words.stages[planning.progress?.stage ?? 'A']}`;
       case 'stopped':
         return words.stopped;
       case 'failed':

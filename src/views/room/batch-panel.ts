@@ -88,9 +88,9 @@ export class BatchPanel extends AppElement {
 
   #progress(): TemplateResult | string {
     const planning = this.#planning.value;
-    if (planning.kind === 'stopped')
+    if (planning.kind === 'stopped' || planning.kind === 'failed')
       return html`<div class="row">
-        <p role="status">${words.stopped}</p>
+        <p role="status" class=${planning.kind === 'failed' ? 'fault' : ''}>${words[planning.kind]}</p>
         <button type="button" @click=${() => this.#desk.again()}>${words.again}</button>
       </div>`;
     if (planning.kind !== 'working') return '';
@@ -100,6 +100,7 @@ export class BatchPanel extends AppElement {
       <progress aria-label=${words.progressName} max="1" .value=${share}></progress>
       <span class="small">${words.progress(share)}</span>
       <button type="button" @click=${() => this.#desk.planner.stop()}>${words.stop}</button>
+      ${planning.anew ? html`<p role="status">${words.anew}</p>` : ''}
     </div>`;
   }
 }
