@@ -10,16 +10,15 @@ import { existsSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { build, type Plugin } from 'vite';
+import { build, type Plugin, type Rolldown } from 'vite';
 import { viteSingleFile } from 'vite-plugin-singlefile';
 import { defineConfig } from 'vitest/config';
 import { thirdPartyNotices } from './src/headless/build-notices.ts';
 import { figureSources } from './src/headless/build-sources.ts';
 
-const voiceWorklet = fileURLToPath(new URL('./src/sound/voice.worklet.ts', import.meta.url)).replaceAll(
-  '\\',
-  '/',
-);
+const fileOf = (name: string): string => fileURLToPath(new URL(name, import.meta.url)).replaceAll('\\', '/');
+const start = fileOf('./src/main.ts');
+const voiceWorklet = fileOf('./src/sound/voice.worklet.ts');
 const target = 'es2022';
 
 export default defineConfig(({ mode }) => {
@@ -31,7 +30,7 @@ export default defineConfig(({ mode }) => {
     plugins: [
       voiceWorkletUrl(single, notices.aside),
       notices.page,
-      figureSources(fileURLToPath(new URL('./tests/truth', import.meta.url))),
+      figureSources(fileOf('./tests/truth')),
       single && viteSingleFile(),
       !single && lateFilesInPage(),
       !single && oneFileBeside(),
@@ -48,6 +47,7 @@ export default defineConfig(({ mode }) => {
       // The policy allows fonts and scripts as files of this origin only, so nothing small may become a data: URL.
       assetsInlineLimit: 0,
       modulePreload: { polyfill: false },
+      ...(single ? {} : { rolldownOptions: { output: { codeSplitting: { groups: [firstView()] } } } }),
     },
     // Look through every source file for packages at the start, so that no page reloads because one turns up late.
     optimizeDeps: { entries: ['index.html', 'src/**/*.ts'] },
@@ -94,6 +94,35 @@ export default defineConfig(({ mode }) => {
     },
   };
 });
+
+/**
+ * One file for all that the page needs before its first text: many small ones would cost a slow line a round trip for
+ * every few of them. The start itself stays apart: it waits for a language, whose words import from that file.
+ */
+function firstView(): Rolldown.CodeSplittingGroup {
+  let needed: Set<string> | null = null;
+  return {
+    debugName: 'first view',
+    name: (id, modules) => {
+      needed ??= importedBy(start, (one) => modules.getModuleInfo(one)?.importedIds ?? []);
+      return needed.has(id) ? 'first' : null;
+    },
+  };
+}
+
+/** All that a module imports at once, and what that imports, itself apart. */
+function importedBy(module: string, importsOf: (id: string) => readonly string[]): Set<string> {
+  const found = new Set<string>();
+  const visit = (id: string): void => {
+    for (const one of importsOf(id)) {
+      if (found.has(one)) continue;
+      found.add(one);
+      visit(one);
+    }
+  };
+  visit(module);
+  return found;
+}
 
 /**
  * Gives `virtual:voice-worklet`, the address from which the audio thread loads its module.

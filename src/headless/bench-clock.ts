@@ -1,10 +1,12 @@
-/** Timing for the bench, on machines that have other things to do as well. */
+/** Timing for the bench, on machines that have other things to do as well: processor time, not that of the clock. */
 import type { Seconds } from '../quantity/units.ts';
 
+/** Of this process's own processor time: what else the machine does meanwhile is not in it. */
 function secondsOf(work: () => void): Seconds {
-  const start = performance.now();
+  const before = process.cpuUsage();
   work();
-  return (performance.now() - start) / 1000;
+  const { user, system } = process.cpuUsage(before);
+  return (user + system) / 1e6;
 }
 
 /** Seconds of the fastest of a few runs, after one to get warm. */
@@ -25,8 +27,8 @@ export function quantileOf(values: Iterable<number>, share: number): number {
 export const medianOf = (values: Iterable<number>): number => quantileOf(values, 0.5);
 
 /**
- * How many times longer the one takes than the other. The two take turns, the quick one as often in a turn as takes
- * about as long, so that whatever else the machine does falls on both alike; the median of the turns.
+ * How many times longer the one takes than the other, in processor time. The two take turns, the quick one as often in a
+ * turn as takes about as long, so that a slowed processor is slow for both alike; the median of the turns.
  */
 export function timesLonger(slow: () => void, quick: () => void, turns = 9): number {
   slow();

@@ -19,7 +19,7 @@ import { type CameraLevel, cameraClip, greyOfLuma } from './camera-clip.ts';
 import { type Chromium, cameraFlags, startChromium } from './chromium.ts';
 
 const TRACED_SECONDS = 5;
-const UNDERRUN_SECONDS = 6;
+const UNDERRUN_SECONDS = 60;
 const BLOCK = 128;
 const PRESSES = 20;
 const DARKENINGS = 8;

@@ -1,7 +1,8 @@
 /**
  * `npm run bench`: what this build is worth in numbers, all measured in one run. With `--json` the last line is one
  * JSON object; `--against` sets each number beside that of the baseline (`tests/bench-baseline.json`), `--save` makes
- * this run the baseline. A ratio is the median of runs in which both take turns. What needs a browser is left
+ * this run the baseline. Computing is timed by the
+ * processor time it takes; a ratio is the median of runs in which both take turns. What needs a browser is left
  * out where there is none.
  *
  * - `aliasDb`: source → case → largest line below 16 kHz that is no harmonic, dB re fundamental. Sources: `engine`
