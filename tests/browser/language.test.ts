@@ -13,7 +13,7 @@ import { speak } from '../../src/words/spoken.ts';
 import { oneBrowser, openPage } from './support/browser.ts';
 import { clipped, lengthen, unfold } from './support/longer.ts';
 import { overlapping } from './support/overlap.ts';
-import { strip, tabTo } from './support/visit.ts';
+import { drawnAnew, strip, tabTo } from './support/visit.ts';
 
 const { site } = inject('house');
 const WIDE = { width: 1280, height: 900 };
@@ -57,6 +57,7 @@ async function fits(page: Page, stop: string, language: 'as it is' | 'longer' = 
   for (const view of [WIDE, NARROW]) {
     await page.setViewportSize(view);
     await unfold(page);
+    await drawnAnew(page);
     if (language === 'longer') expect(await lengthen(page)).toBeGreaterThan(20);
     const where = `${stop} at ${view.width}, ${language}`;
     expect(await clipped(page), where).toEqual([]);

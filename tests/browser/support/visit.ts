@@ -46,6 +46,12 @@ function statesIn(text: string): Pair<string> {
   });
 }
 
+/** Two pictures later: what a changed window or a turned trimmer asks to be drawn anew has been. */
+export const drawnAnew = (page: Page): Promise<void> =>
+  page.evaluate(
+    () => new Promise<void>((done) => requestAnimationFrame(() => requestAnimationFrame(() => done()))),
+  );
+
 /** Goes on with Tab until the control has the focus. */
 export async function tabTo(page: Page, target: Locator): Promise<void> {
   for (let presses = 0; presses < 150; presses += 1) {
