@@ -57,7 +57,7 @@ export const germanClassPage: ClassPageWords = {
       `Lichtachse von dunkel nach hell. ${marks.length === 0 ? 'Noch keine Stelle.' : `${marks.join(', ')}.`}`,
     recap: (answer) => `Geraten: ${answer}`,
     none: 'Es wurde nicht geraten.',
-    hands: 'In das Feld neben einer Antwort kommen die Hände, die dafür hochgingen.',
+    hands: 'In das Feld neben einer Antwort kommen die Hände, die dafür hochgingen, 0 bis 99.',
   },
   controls: {
     heading: 'Zum Anfassen',
