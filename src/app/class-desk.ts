@@ -4,10 +4,10 @@
  */
 import type { Design } from '../design/design.ts';
 import type { Bench } from '../lesson/bench.ts';
-import { keepsTo } from '../lesson/controls.ts';
 import type { Lesson } from '../lesson/lesson.ts';
 import type { Progress } from '../lesson/progress.ts';
 import * as progress from '../lesson/progress.ts';
+import { keepsTo } from '../lesson/touched.ts';
 import { type Lux, type Seconds, VOICES } from '../quantity/units.ts';
 import type { Guest, Lampnote } from './lampnote.ts';
 import type { LiveFrame } from './live.ts';

@@ -24,6 +24,15 @@ export type StageId = (typeof STAGES)[number];
 export const STAGE_MODES = ['shown', 'hidden', 'frozen', 'slowed'] as const;
 export type StageMode = (typeof STAGE_MODES)[number];
 
+export const ALL_SHOWN: Readonly<Record<StageId, StageMode>> = {
+  lux: 'shown',
+  ohms: 'shown',
+  volts: 'shown',
+  compare: 'shown',
+  gate: 'shown',
+  tone: 'shown',
+};
+
 /** What has to be said before a step begins: its sound flickers although nothing on the screen does; its camera sees. */
 export const NOTICES = ['flickers in the ear', 'camera'] as const;
 export type NoticeId = (typeof NOTICES)[number];

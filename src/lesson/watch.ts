@@ -6,8 +6,9 @@
 import { thresholdFor } from '../design/design.ts';
 import { type Fraction, type Lux, type Pair, VOICES, type VoiceId, type Volts } from '../quantity/units.ts';
 import { type Bench, instrumentOn } from './bench.ts';
-import { type ControlId, isUntouched, settingOf } from './controls.ts';
+import { type ControlId, settingOf } from './controls.ts';
 import { type Figure, figureValue } from './figures.ts';
+import { isUntouched } from './touched.ts';
 
 export type Condition =
   | { readonly kind: 'sounding' | 'silent' | 'chattering' | 'steady'; readonly voice: VoiceId }

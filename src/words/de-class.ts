@@ -57,7 +57,7 @@ export const germanClassPage: ClassPageWords = {
       `Lichtachse von dunkel nach hell. ${marks.length === 0 ? 'Noch keine Stelle.' : `${marks.join(', ')}.`}`,
     recap: (answer) => `Geraten: ${answer}`,
     none: 'Es wurde nicht geraten.',
-    hands: 'In das Feld neben einer Antwort kommen die Hände, die dafür hochgingen.',
+    hands: 'In das Feld neben einer Antwort kommen die Hände, die dafür hochgingen, 0 bis 99.',
   },
   controls: {
     heading: 'Zum Anfassen',
@@ -82,7 +82,7 @@ export const germanClassPage: ClassPageWords = {
     soundOff: 'Ton aus',
     keysHeading: 'Tasten zum Vorführen',
     keys: [
-      ['Enter, →, Bild ab', 'weiter: Vermutung steht, zeigen, was herauskam, nächster Schritt'],
+      ['Eingabe, →, Bild ab', 'weiter: Vermutung steht, zeigen, was herauskam, nächster Schritt'],
       ['←, Bild auf', 'einen Schritt zurück'],
       ['Leertaste', 'zeigen, was herauskam, auch bevor die Klasse es getan hat'],
       ['F', 'freies Spiel und zurück zur Lektion'],
@@ -91,7 +91,7 @@ export const germanClassPage: ClassPageWords = {
       ['P', 'Projektor an und aus'],
       ['S', 'Ton an und aus'],
     ],
-    enterKey: 'Enter',
+    enterKey: 'Eingabe',
     spaceKey: 'Leertaste',
     shortKeys: [
       ['←', 'zurück'],
@@ -101,7 +101,7 @@ export const germanClassPage: ClassPageWords = {
     ],
     soundKey: (on) => ['S', on ? 'Ton aus' : 'Ton an'],
     keysOn:
-      'Diese Tasten sind an (ein Regler, Feld oder eine Liste im Fokus behält die Tasten, die es braucht; Enter geht von einem Regler oder einer Antwort aus weiter)',
+      'Diese Tasten sind an (ein Regler, Feld oder eine Liste im Fokus behält die Tasten, die es braucht; Eingabe geht von einem Regler oder einer Antwort aus weiter)',
     vibrate: 'Dieses Gerät vibrieren lassen, wenn eine Stimme beginnt oder verstummt',
     vibrateHint: 'Einmal lang für A, zweimal kurz für B.',
     noVibrate: 'Dieses Gerät oder dieser Browser kann nicht vibrieren.',

@@ -193,7 +193,7 @@ export const classPage: ClassPageWords = spoken('class page', {
       `Light axis from dark to bright. ${marks.length === 0 ? 'No place yet.' : `${marks.join(', ')}.`}`,
     recap: (answer) => `The guess: ${answer}`,
     none: 'No guess was made.',
-    hands: 'The box beside an answer takes the hands that went up for it.',
+    hands: 'The box beside an answer takes the hands that went up for it, 0 to 99.',
   },
   controls: {
     heading: 'To touch',

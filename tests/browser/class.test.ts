@@ -1,18 +1,16 @@
-/** A class at the built page: every lesson by keyboard, on the projector, nothing lost, nothing flashing, access. */
+/** A class at the built page: every lesson by keyboard, on the projector, nothing lost, nothing flashing. */
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, inject, test } from 'vitest';
-import type { Look } from '../../src/app/session.ts';
 import { STAGES } from '../../src/lesson/lesson.ts';
 import { LESSONS } from '../../src/lesson/lessons.ts';
-import { uniformFrom } from '../../src/quantity/random.ts';
 import { germanLists } from '../../src/words/de.ts';
 import { words } from '../../src/words/en.ts';
 import { classPage } from '../../src/words/en-class.ts';
 import { englishLessons } from '../../src/words/en-lessons.ts';
 import { speak } from '../../src/words/spoken.ts';
-import { axeSource, faults, smallWriting } from './support/access.ts';
+import { smallWriting } from './support/access.ts';
 import { oneBrowser, openPage, type PageOptions } from './support/browser.ts';
-import { advance, begin, goTo, guess, lessonOf, skipTo, through, titleOf } from './support/lesson-visit.ts';
+import { advance, begin, goTo, guess, lessonOf, through, titleOf } from './support/lesson-visit.ts';
 import { outOfSight, type PictureWatched, watchPicture } from './support/lesson-watch.ts';
 import { button, hand, soundButton, tabTo, trimmer, trimmerBox } from './support/visit.ts';
 
@@ -244,54 +242,3 @@ test('while the model chatters a hundred times a second the picture flashes at m
   }
   await close();
 });
-
-const SEED = 2028;
-
-test(`in every lesson, at a place drawn by seed ${SEED}, in free play and in the list axe finds nothing, in each look and at 320 px`, async () => {
-  const uniform = uniformFrom(SEED);
-  const places = LESSONS.map((lesson) => ({
-    lesson,
-    to: Math.floor(uniform() * lesson.steps.length),
-    phase: uniform() < 0.5 ? ('try' as const) : ('reveal' as const),
-  }));
-  const looks = Object.keys(words.bar.looks) as Look[];
-  const found: Record<string, readonly string[]> = {};
-  const halves = [0, 1].map(async (half) => {
-    const { page, close } = await visit('#/class', { viewport: { width: 1280, height: 720 } });
-    await page.evaluate(axeSource);
-    const inEachLook = async (state: string) => {
-      await page.locator('place-class details').evaluateAll((all) => {
-        for (const fold of all) (fold as HTMLDetailsElement).open = true;
-      });
-      const look = async (name: string, asked: 'all' | 'look') => {
-        const list = await faults(page, ['lamp-note', 'place-class'], asked);
-        if (list.length > 0) found[`${state}, ${name}`] = list;
-      };
-      for (const [i, one] of looks.entries()) {
-        await page
-          .getByRole('group', { name: words.bar.look, exact: true })
-          .getByRole('radio', { name: words.bar.looks[one], exact: true })
-          .check();
-        await look(one, i === 0 ? 'all' : 'look');
-      }
-      await page.setViewportSize({ width: 320, height: 720 });
-      await look('320 px', 'look');
-      await page.setViewportSize({ width: 1280, height: 720 });
-    };
-    if (half === 0) await inEachLook('list');
-    for (const [i, { lesson, to, phase }] of places.entries()) {
-      if (i % 2 !== half) continue;
-      await begin(page, lesson);
-      await skipTo(page, lesson, to, phase);
-      await inEachLook(`${lesson.id}, ${lesson.steps[to]!.id}, ${phase}`);
-      if (i === 1) {
-        await button(page, go.free).press('Enter');
-        await inEachLook('free play');
-      }
-      await button(page, go.leave).press('Enter');
-    }
-    await close();
-  });
-  await Promise.all(halves);
-  expect(found).toEqual({});
-}, 120_000);

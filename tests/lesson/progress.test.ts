@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { rename } from '../../src/design/commands.ts';
 import { type Bench, DEFAULT_LIGHT } from '../../src/lesson/bench.ts';
-import { keepsTo, withSetting } from '../../src/lesson/controls.ts';
+import { withSetting } from '../../src/lesson/controls.ts';
 import { type Lesson, startBench } from '../../src/lesson/lesson.ts';
 import { LESSON_DESIGN, LESSONS } from '../../src/lesson/lessons.ts';
 import {
@@ -30,6 +30,7 @@ import {
   tried,
   verdictOn,
 } from '../../src/lesson/progress.ts';
+import { keepsTo } from '../../src/lesson/touched.ts';
 import { moved, RunningBench } from './running.ts';
 import { WAYS } from './ways.ts';
 

@@ -1,12 +1,10 @@
 /** `<class-controls>`: the controls a step lets the class touch, or all of them in free play. */
-import { css, html, type TemplateResult } from 'lit';
+import { html, type TemplateResult } from 'lit';
 import { classDeskOf } from '../../app/class-desk.ts';
-import { derivedInstrument } from '../../app/derived.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
 import type { LightSource, Session } from '../../app/session.ts';
 import { cameraStands } from '../../app/stand-in.ts';
 import type { Design } from '../../design/design.ts';
-import { trimmersOf } from '../../design/design.ts';
 import { DEFAULT_LIGHT } from '../../lesson/bench.ts';
 import {
   CONTROL_IDS,
@@ -18,7 +16,6 @@ import {
   withSetting,
 } from '../../lesson/controls.ts';
 import { LESSON_DESIGN } from '../../lesson/lessons.ts';
-import { TRIMMERS } from '../../parts/trimmers.ts';
 import type { QuantityKind } from '../../quantity/parse.ts';
 import type { VoiceId } from '../../quantity/units.ts';
 import { type AmountKind, amountIn } from '../../words/amounts.ts';
@@ -27,16 +24,17 @@ import { words } from '../../words/en.ts';
 import { AppElement } from '../app-element.ts';
 import '../controls/choice-row.ts';
 import { choicesOf } from '../controls/choices.ts';
-import type { ChooseDetail, Phase, SlideDetail, TurnDetail } from '../controls/events.ts';
+import type { ChooseDetail, Phase, SlideDetail } from '../controls/events.ts';
 import '../controls/level-slider.ts';
-import '../controls/trimmer-control.ts';
-import { GestureEdits, reader } from '../edits.ts';
+import { GestureEdits } from '../edits.ts';
 import { fieldStyles, listRow } from '../fields.ts';
 import '../listen/camera-panel.ts';
 import '../listen/scene-panel.ts';
 import { LiveFrames, Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
 import { classStyles } from './class-styles.ts';
+import { classTrimmer } from './class-trimmer.ts';
+import { controlStyles } from './control-styles.ts';
 import { luxIn, PAGE } from './lesson-words.ts';
 
 type NumberControl = Extract<Control, { kind: 'number' }>;
@@ -49,7 +47,6 @@ const AMOUNTS: Readonly<Partial<Record<QuantityKind, AmountKind>>> = {
   share: 'share',
 };
 const SOURCES = ['stage', 'scene', 'camera'] as const satisfies readonly LightSource[];
-const readShare = reader('share', { min: 0, max: 1 });
 /** The voice a control belongs to, where it belongs to one. */
 const VOICE: Readonly<Partial<Record<ControlId, VoiceId>>> = {
   'hand A': 'A',
@@ -71,45 +68,7 @@ export class ClassControls extends AppElement {
     allowed: { attribute: false },
     said: { state: true },
   };
-  static override styles = [
-    common,
-    fieldStyles,
-    classStyles,
-    css`
-      .small:empty {
-        margin: 0;
-      }
-      .controls {
-        display: grid;
-        grid-template-columns: repeat(auto-fit, minmax(min(100%, 21em), 1fr));
-        align-items: start;
-        gap: 6px 34px;
-        --label-width: 8.5em;
-        --value-width: 5.6em;
-      }
-      /* Sliders first, then what is turned, then what is pressed. */
-      .controls trimmer-control {
-        order: 1;
-      }
-      .controls button {
-        order: 2;
-        justify-self: start;
-      }
-      label.tick {
-        margin-left: var(--label-width);
-      }
-      camera-panel,
-      scene-panel {
-        min-width: 0;
-      }
-      @media (max-width: 31.25em) {
-        .controls {
-          --label-width: 6.4em;
-          --value-width: 4.6em;
-        }
-      }
-    `,
-  ];
+  static override styles = [common, fieldStyles, classStyles, controlStyles];
 
   /** What may be touched; null = everything. */
   declare allowed: readonly ControlId[] | null;
@@ -168,7 +127,13 @@ export class ClassControls extends AppElement {
     switch (control.kind) {
       case 'number':
         return id === 'threshold' || id === 'pitch A' || id === 'pitch B'
-          ? this.#trimmer(id)
+          ? classTrimmer({
+              voice: VOICE[id] ?? null,
+              label: this.#name(id),
+              design: this.#design.value,
+              language: this.#session.value.language,
+              turn: ({ rotation, phase }) => this.#set(id, rotation, phase),
+            })
           : this.#slider(id, control);
       case 'choice':
         return this.#choice(id, control.options);
@@ -231,38 +196,6 @@ export class ClassControls extends AppElement {
     const { language } = this.#session.value;
     const lux = this.#live.frame?.lux[voice] ?? 0;
     return PAGE[language].controls.handSays(voice, readout, luxIn(language, lux));
-  }
-
-  #trimmer(id: 'threshold' | 'pitch A' | 'pitch B'): TemplateResult {
-    const design = this.#design.value;
-    const { language } = this.#session.value;
-    const { controls: says } = PAGE[language];
-    const voice = VOICE[id] ?? null;
-    const owner = voice ?? trimmersOf(design)[0]!;
-    const part = voice === null ? design.threshold.trimmers[owner].trimmer : design.voices[owner].trimmer;
-    const turned = this.#text('share', part.rotation);
-    const { referenceVolts } = derivedInstrument(design).voices[owner];
-    const readout =
-      voice === null
-        ? says.reference(amountIn(language, { kind: 'volts', value: referenceVolts }), turned)
-        : says.turned(turned);
-    const label = this.#name(id);
-    return html`<trimmer-control
-      .voice=${voice}
-      .label=${label}
-      .rotation=${part.rotation}
-      .turns=${TRIMMERS[part.part].turns}
-      .text=${turned}
-      .parse=${readShare}
-      .valuetext=${readout}
-      .readout=${readout}
-      .fieldLabel=${words.voices.box(label)}
-      .lessLabel=${words.voices.oneLess(label)}
-      .moreLabel=${words.voices.oneMore(label)}
-      scale-start="0"
-      scale-end="100 %"
-      @turn=${({ detail }: CustomEvent<TurnDetail>) => this.#set(id, detail.rotation, detail.phase)}
-    ></trimmer-control>`;
   }
 
   #choice(id: ControlId, options: readonly string[]): TemplateResult {

@@ -5,7 +5,7 @@ import type { Lampnote } from '../../app/lampnote.ts';
 import type { Session } from '../../app/session.ts';
 import type { SoundState } from '../../app/sound-desk.ts';
 import type { ControlId } from '../../lesson/controls.ts';
-import type { StageId, StageMode } from '../../lesson/lesson.ts';
+import { ALL_SHOWN } from '../../lesson/lesson.ts';
 import { shownVoices } from '../../lesson/picture.ts';
 import { recordOf, stepOf } from '../../lesson/progress.ts';
 import { VOICES } from '../../quantity/units.ts';
@@ -20,23 +20,13 @@ import { notesOf } from './notes.ts';
 import { NotesWindow } from './notes-window.ts';
 import './picture-panel.ts';
 import { playerStyles } from './player-styles.ts';
+import { presenterBar } from './presenter-bar.ts';
 import { keyOf, type PresenterAct, PresenterKeys } from './presenter-keys.ts';
 import './step-panel.ts';
-import '../controls/choice-row.ts';
-import { choicesOf } from '../controls/choices.ts';
-import { type ChooseDetail, fire } from '../controls/events.ts';
+import { fire } from '../controls/events.ts';
 import { printOnly } from '../print-only.ts';
 import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
-
-const ALL_SHOWN: Readonly<Record<StageId, StageMode>> = {
-  lux: 'shown',
-  ohms: 'shown',
-  volts: 'shown',
-  compare: 'shown',
-  gate: 'shown',
-  tone: 'shown',
-};
 
 export class LessonPlayer extends AppElement {
   static override properties = {
@@ -105,7 +95,18 @@ export class LessonPlayer extends AppElement {
         .step=${`${lesson.id} ${step.id} ${progress.mode}`}
       ></picture-panel>
       ${free ? this.#free() : progress.finished ? this.#finished(open) : this.#step(open)}
-      ${this.#bar(open)}
+      ${presenterBar({
+        progress,
+        session: this.#session.value,
+        sound: this.#sound.value.kind,
+        algebra: this.algebra,
+        desk: classDeskOf(this.app),
+        act: (act) => this.#act(act),
+        write: (algebra) => {
+          this.algebra = algebra;
+        },
+        printNotes: this.#printNotes,
+      })}
       <details class="mind">
         <summary>${CLASS_WORDS[language].parts.cautions}</summary>
         ${cautionNote(lesson.cautions, language)}
@@ -160,51 +161,6 @@ export class LessonPlayer extends AppElement {
     return this.#session.value.look === 'projector'
       ? html`<p class="remark fault" role="alert">${present.notesNotProjected}</p>`
       : html`<aside class="notes"><p class="fault">${present.notesBlocked}</p>${notesOf(open, language)}</aside>`;
-  }
-
-  #bar({ progress }: OpenLesson): TemplateResult {
-    const { language, look, presenterKeys, soundByLink } = this.#session.value;
-    const { go } = CLASS_WORDS[language];
-    const { present: says, depth, depths } = this.#page;
-    const desk = classDeskOf(this.app);
-    const free = progress.mode === 'free';
-    const { kind } = this.#sound.value;
-    const key = (name: string) => (presenterKeys ? keyOf(name) : '');
-    return html`<div class="bar">
-      <div class="row">
-        <button type="button" ?disabled=${progress.step === 0 && !free && !progress.finished} @click=${() => desk.back()}>
-          ${go.back}${key('←')}
-        </button>
-        <button type="button" @click=${() => desk.resetBench()}>${go.reset}${key('R')}</button>
-        ${free ? '' : html`<button type="button" @click=${() => this.#act('free')}>${go.free}${key('F')}</button>`}
-        <span class="grow"></span>
-        <button
-          type="button"
-          ?disabled=${kind === 'starting' || soundByLink === 'off'}
-          @click=${() => this.#toggleSound()}
-        >
-          ${kind === 'on' ? says.soundOff : says.soundOn}${key('S')}
-        </button>
-        <button type="button" aria-pressed=${look === 'projector'} @click=${() => this.#act('projector')}>
-          ${look === 'projector' ? says.projectorEnd : says.projector}${key('P')}
-        </button>
-        <button type="button" @click=${() => this.#act('notes')}>${says.notes}${key('N')}</button>
-      </div>
-      <div class="row">
-        <choice-row
-          legend=${depth}
-          .choices=${choicesOf(depths)}
-          value=${this.algebra ? 'algebra' : 'plain'}
-          @choose=${({ detail }: CustomEvent<ChooseDetail>) => {
-            this.algebra = detail.value === 'algebra';
-          }}
-        ></choice-row>
-        <span class="grow"></span>
-        <button type="button" @click=${this.#printNotes}>${says.printNotes}</button>
-        <button type="button" @click=${() => desk.restart()}>${go.restart}</button>
-        <button type="button" @click=${() => desk.leave()}>${go.leave}</button>
-      </div>
-    </div>`;
   }
 
   #act(act: PresenterAct): void {

@@ -2,18 +2,18 @@
  * `<picture-panel>`: the one picture alive, its values in short words and in sentences, and the tools of whoever presents:
  * hide, freeze and slow its parts, or hold it and let a change through part by part.
  */
-import { css, html, type PropertyValues, type TemplateResult } from 'lit';
+import { html, type PropertyValues, type TemplateResult } from 'lit';
 import type { Lampnote } from '../../app/lampnote.ts';
 import type { LiveFrame } from '../../app/live.ts';
 import type { Session } from '../../app/session.ts';
 import type { Design } from '../../design/design.ts';
-import { STAGES, type StageId, type StageMode } from '../../lesson/lesson.ts';
+import { ALL_SHOWN, STAGES, type StageId, type StageMode } from '../../lesson/lesson.ts';
 import { slowFactor, visibleStages } from '../../lesson/picture.ts';
 import type { VoiceId } from '../../quantity/units.ts';
 import { CLASS_WORDS } from '../../words/class-words.ts';
 import type { Language } from '../../words/spoken.ts';
 import { AppElement } from '../app-element.ts';
-import { fieldStyles, listRow } from '../fields.ts';
+import { fieldStyles } from '../fields.ts';
 import '../plots/signal-picture.ts';
 import type { StageLabel } from '../plots/signal-picture.ts';
 import { LiveFrames, Selected } from '../select.ts';
@@ -21,6 +21,8 @@ import { common } from '../theme/shared.ts';
 import { classStyles } from './class-styles.ts';
 import { PAGE } from './lesson-words.ts';
 import { PictureFollow } from './picture-follow.ts';
+import { pictureStyles } from './picture-styles.ts';
+import { pictureTools } from './picture-tools.ts';
 import { labelOf, sentencesOf, type Told } from './picture-words.ts';
 
 /** A change is told to screen readers once nothing else has changed for this long. */
@@ -40,58 +42,7 @@ export class PicturePanel extends AppElement {
     running: { state: true },
     told: { state: true },
   };
-  static override styles = [
-    common,
-    fieldStyles,
-    classStyles,
-    css`
-      .tools {
-        display: grid;
-        grid-template-columns: repeat(auto-fit, minmax(min(100%, 12em), 1fr));
-        gap: 6px 26px;
-        margin: 8px 0;
-        --label-width: 6.4em;
-      }
-      details {
-        margin-top: 6px;
-      }
-      .folds {
-        display: flex;
-        flex-wrap: wrap;
-        gap: 0 28px;
-      }
-      .folds details[open] {
-        flex-basis: 100%;
-      }
-      ul {
-        margin: 4px 0 8px;
-        padding-left: 1.2em;
-      }
-      @media (min-width: 56.3125em) {
-        /* On the projector the panel's parts are parts of the lesson: beside its title, and below what is projected. */
-        :host(.projector) {
-          display: contents;
-        }
-        :host(.projector) .slow {
-          position: absolute;
-          top: -4px;
-          right: 0;
-        }
-        :host(.projector) .slow button {
-          min-height: 1.5rem;
-          padding-block: 0;
-        }
-        :host(.projector) .folds {
-          order: 2;
-        }
-      }
-      @media print {
-        .folds {
-          display: none;
-        }
-      }
-    `,
-  ];
+  static override styles = [common, fieldStyles, classStyles, pictureStyles];
 
   declare voices: readonly VoiceId[];
   /** Which parts the step shows, and how. */
@@ -115,14 +66,7 @@ export class PicturePanel extends AppElement {
   constructor() {
     super();
     this.voices = ['A', 'B'];
-    this.stages = {
-      lux: 'shown',
-      ohms: 'shown',
-      volts: 'shown',
-      compare: 'shown',
-      gate: 'shown',
-      tone: 'shown',
-    };
+    this.stages = ALL_SHOWN;
     this.step = '';
     this.own = {};
     this.reached = null;
@@ -196,7 +140,16 @@ export class PicturePanel extends AppElement {
         </details>
         <details>
           <summary>${says.tools}</summary>
-          ${this.#tools(language)}
+          ${pictureTools({
+            language,
+            modes,
+            reached: this.reached,
+            show: (stage, mode) => {
+              this.own = { ...this.own, [stage]: mode };
+            },
+            hold: this.#hold,
+            letOn: this.#letOn,
+          })}
         </details>
       </div>
       <p class="visually-hidden" role="status" lang=${language}>${this.told}</p>`;
@@ -253,31 +206,6 @@ export class PicturePanel extends AppElement {
         ${says.moment}
       </button>
     </div>`;
-  }
-
-  #tools(language: Language): TemplateResult {
-    const { picture: says } = PAGE[language];
-    const heads = CLASS_WORDS[language].stages;
-    const next = this.reached === null ? undefined : STAGES[this.reached];
-    return html`<div class="tools">
-        ${STAGES.map((stage) => {
-          const modes = Object.entries(
-            stage === 'tone' ? { ...says.modes, slowed: says.slowed } : says.modes,
-          );
-          return listRow(heads[stage], modes, this.#modes[stage], (mode) => {
-            this.own = { ...this.own, [stage]: mode as StageMode };
-          });
-        })}
-      </div>
-      <div class="row">
-        <button type="button" aria-pressed=${this.reached !== null} @click=${this.#hold}>${says.hold}</button>
-        ${
-          next === undefined
-            ? ''
-            : html`<button type="button" @click=${this.#letOn}>${says.letOn(heads[next])}</button>`
-        }
-        <span class="small">${says.holdHint}</span>
-      </div>`;
   }
 
   readonly #hold = (): void => {

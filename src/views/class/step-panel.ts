@@ -8,14 +8,14 @@ import type { Lampnote } from '../../app/lampnote.ts';
 import type { Session } from '../../app/session.ts';
 import type { SoundState } from '../../app/sound-desk.ts';
 import type { Step } from '../../lesson/lesson.ts';
-import { isMet, recordOf, type StepRecord, stepOf, tallyOf } from '../../lesson/progress.ts';
-import { amountIn } from '../../words/amounts.ts';
+import { isMet, recordOf, type StepRecord, stepOf } from '../../lesson/progress.ts';
 import { CLASS_WORDS } from '../../words/class-words.ts';
 import type { StepWords } from '../../words/lesson-words.ts';
 import type { Language } from '../../words/spoken.ts';
 import { AppElement } from '../app-element.ts';
 import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
+import { handsShown, optionsOf } from './answers.ts';
 import { cautionNote } from './cautions.ts';
 import { classStyles } from './class-styles.ts';
 import { luxIn, PAGE, stepWords, verdictWords } from './lesson-words.ts';
@@ -97,7 +97,7 @@ export class StepPanel extends AppElement {
           does:
             step.question?.kind === 'place'
               ? html`<place-guess .app=${this.app}></place-guess>`
-              : this.#options(step, record, words, language),
+              : optionsOf(classDeskOf(this.app), step.question, record, words, language),
           acts: html`${this.#advance(go.stand, record.answer === null)}
             <button type="button" @click=${() => classDeskOf(this.app).pass()}>${go.pass}</button>`,
         };
@@ -138,7 +138,7 @@ export class StepPanel extends AppElement {
             ? html`<p class="algebra"><span class="visually-hidden">${parts.algebra}: </span>${words.algebra}</p>`
             : ''
         }`,
-      does: html`${this.#touched(step)}${this.#tally(step, record, words, language)}`,
+      does: html`${this.#touched(step)}${handsShown(step.question, record, words, language)}`,
       acts: this.#advance(last ? go.finish : go.next),
     };
   }
@@ -187,61 +187,6 @@ export class StepPanel extends AppElement {
           ? luxIn(language, answer.lux)
           : null;
     return html`<p class="muted">${words.question} ${said ? says.recap(said) : says.none}</p>`;
-  }
-
-  #options(step: Step, record: StepRecord, words: StepWords, language: Language): TemplateResult {
-    if (step.question?.kind !== 'choice') return html``;
-    const { hands } = CLASS_WORDS[language];
-    const chosen = record.answer?.kind === 'choice' ? record.answer.option : null;
-    return html`<fieldset>
-      <legend class="visually-hidden">${words.question}</legend>
-      <div class="options">
-        ${step.question.options.map(
-          (option) => html`<div class="option ${option === chosen ? 'chosen' : ''}">
-            <label>
-              <input
-                type="radio"
-                name="guess"
-                value=${option}
-                .checked=${option === chosen}
-                @change=${() => classDeskOf(this.app).answer({ kind: 'choice', option })}
-              />
-              <span>${words.options[option]}</span>
-            </label>
-            <input
-              class="hands"
-              type="number"
-              inputmode="numeric"
-              min="0"
-              max="99"
-              aria-label=${hands.count.replace('{option}', words.options[option] ?? '')}
-              title=${hands.heading}
-              placeholder="–"
-              .value=${record.hands[option] === undefined ? '' : String(record.hands[option])}
-              @change=${(event: Event) => {
-                const { valueAsNumber } = event.currentTarget as HTMLInputElement;
-                classDeskOf(this.app).count(option, valueAsNumber);
-              }}
-            />
-          </div>`,
-        )}
-      </div>
-      <p class="small">${PAGE[language].guess.hands}</p>
-    </fieldset>`;
-  }
-
-  /** How the hands were shared, as bars and numbers. */
-  #tally(step: Step, record: StepRecord, words: StepWords, language: Language): TemplateResult {
-    if (step.question === null || Object.values(record.hands).every((count) => count === 0)) return html``;
-    const { hands } = CLASS_WORDS[language];
-    return html`<ul class="tally" aria-label=${hands.heading}>
-      ${tallyOf(step.question, record.hands).map(
-        ({ option, hands: count, share }) => html`<li>
-          ${words.options[option]} <strong class="figure">${count}</strong>
-          <progress max="1" value=${share} aria-label=${amountIn(language, { kind: 'share', value: share })}></progress>
-        </li>`,
-      )}
-    </ul>`;
   }
 }
 

@@ -98,6 +98,10 @@ export const stepStyles = css`
     min-height: var(--target);
     text-align: right;
   }
+  .hands:invalid {
+    border-color: var(--fault);
+    box-shadow: inset 0 -2px 0 var(--fault);
+  }
   .met {
     margin: 4px 0;
     min-height: 1.45em;

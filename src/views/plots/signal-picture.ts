@@ -3,7 +3,7 @@
  * part is a drawing with its values in words beneath; parts stand side by side, and in rows of their order when narrow.
  */
 import { css, html, LitElement, type SVGTemplateResult, svg, type TemplateResult } from 'lit';
-import { STAGES, type StageId, type StageMode } from '../../lesson/lesson.ts';
+import { ALL_SHOWN, STAGES, type StageId, type StageMode } from '../../lesson/lesson.ts';
 import type { VoiceId } from '../../quantity/units.ts';
 import { common } from '../theme/shared.ts';
 import { voiceStyles } from '../theme/voice-mark.ts';
@@ -155,14 +155,7 @@ export class SignalPicture extends LitElement {
     super();
     this.voices = [];
     this.held = {};
-    this.modes = {
-      lux: 'shown',
-      ohms: 'shown',
-      volts: 'shown',
-      compare: 'shown',
-      gate: 'shown',
-      tone: 'shown',
-    };
+    this.modes = ALL_SHOWN;
     this.heads = { lux: '', ohms: '', volts: '', compare: '', gate: '', tone: '' };
     this.labels = { lux: [], ohms: [], volts: [], compare: [], gate: [], tone: [] };
     this.notes = { lux: '', ohms: '', volts: '', compare: '', gate: '', tone: '' };
