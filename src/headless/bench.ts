@@ -32,9 +32,9 @@
  * - `firstViewMs`, `interactiveMs`: from the call of the page until something is painted, and until a press of a
  *   trimmer's +, as soon as there is one, shows; processor held to a quarter, line to 1.6 Mbit/s and 150 ms, files packed
  *   with gzip, nothing kept; medians.
- * - `framesPerSecond`, `longestTaskMs`, `dragMsPerMove`: while voice A's trimmer is dragged at sixty moves a second with
- *   the sound on and the traces running, processor held to a quarter: pictures shown; the page's longest task and all its
- *   work for a move, both in processor time. `framesPerSecondAtRest`: the same with nobody touching it.
+ * - `framesPerSecond`, `longestTaskMs`, `dragMsPerFrame`: while voice A's trimmer is dragged at sixty moves a second with
+ *   the sound on and the traces running, processor held to a quarter: pictures shown; the page's longest task, and all its
+ *   work for each picture, both in processor time. `framesPerSecondAtRest`: the same with nobody touching it.
  * - `workletLoad`: share of a block's time (128 samples) that the audio thread's module takes, both voices chattering in
  *   the light of a lamp that ripples by 37 %; `workletLoadOneInHundred`: exceeded by one block in a hundred. `underruns`: late
  *   blocks in a minute of the same, as the browser counts them.

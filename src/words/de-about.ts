@@ -9,7 +9,7 @@ export const germanAbout: AboutWords = {
   network: {
     heading: 'Was diese Seite verlässt',
     lines: [
-      'Nichts. Ist ein Ort der Seite geladen, fragt sie keine Adresse nach irgendetwas: kein Konto, kein Hochladen, kein Zählen von Besuchen.',
+      'Nichts. Die Seite holt ihre eigenen Dateien dort, wo sie ausgeliefert wird, und fragt sonst keine Adresse nach irgendetwas: kein Konto, kein Hochladen, kein Zählen von Besuchen.',
       'Eine Inhaltsregel in der Seite lässt den Browser jede Verbindung verweigern; auch ein Fehler hier könnte also nichts senden.',
       'Bilder der Kamera und Ton des Mikrofons werden in dieser Seite zu Zahlen. Sie werden weder gespeichert noch gesendet, und beides endet, wenn der Ort verlassen wird.',
       'Ein Link trägt den ganzen Entwurf hinter seinem „#“. Diesen Teil senden Browser nicht an den Server.',
@@ -22,12 +22,17 @@ export const germanAbout: AboutWords = {
       [
         'der Entwurf mit Schublade, Merkliste, Raummessungen und Bausatzbuch',
         'in diesem Browser, unter „lampnote.design“',
-        'bis er geändert wird oder die Browserdaten dieser Seite gelöscht werden',
+        'bis er geändert oder vergessen wird',
+      ],
+      [
+        'beiseitegelegte Entwürfe: der eines anderen Tabs, oder einer, der sich nicht lesen ließ',
+        'in diesem Browser, unter „lampnote.aside.…“; welcher davon dieser Tab ist: im Tab, unter „lampnote.own“',
+        'bis sie geöffnet, nicht mehr behalten oder vergessen werden',
       ],
       [
         'Aussehen, Sprache, Lautstärke, Einstellungen für Klasse und Ausstellung',
         'in diesem Browser, unter „lampnote.session“',
-        'bis sie geändert werden oder die Browserdaten dieser Seite gelöscht werden',
+        'bis sie geändert oder vergessen werden',
       ],
       [
         'frühere Schritte des Entwurfs, zum Zurücknehmen',
@@ -42,7 +47,7 @@ export const germanAbout: AboutWords = {
       ['gespeicherte Dateien, kopierte Links', 'dort, wo sie abgelegt werden', 'so lange sie dort liegen'],
     ],
     shared:
-      'Wer diesen Browser unter demselben Konto benutzt, kann lesen, was er aufbewahrt. Von einem Datenträger geöffnet, teilt die Seite ihren Speicher mit anderen so geöffneten Seiten.',
+      'Am Fuß der Seite nimmt „Alles auf diesem Gerät vergessen“ alles weg, was der Browser behält. Wer diesen Browser unter demselben Konto benutzt, kann lesen, was er aufbewahrt. Von einem Datenträger geöffnet, teilt die Seite ihren Speicher mit anderen so geöffneten Seiten.',
   },
   trust: {
     heading: 'Wie weit darauf Verlass ist',

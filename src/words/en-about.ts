@@ -40,7 +40,7 @@ export const aboutWords = spoken<AboutWords>('about', {
   network: {
     heading: 'What leaves this page',
     lines: [
-      'Nothing. Once a place of the page has loaded, it asks no address for anything: no account, no upload, no counting of visits.',
+      'Nothing. The page fetches its own files from where it is served, and asks no address for anything else: no account, no upload, no counting of visits.',
       'A content policy in the page tells the browser to refuse every connection, so a fault here could not send anything either.',
       'Pictures of the camera and sound of the microphone become numbers in this page. They are neither stored nor sent, and both end when the place is left.',
       'A link holds the whole design behind its “#”. Browsers do not send that part to the server.',
@@ -53,12 +53,17 @@ export const aboutWords = spoken<AboutWords>('about', {
       [
         'the design at hand, with its drawer, shortlist, room readings and kit log',
         'in this browser, under “lampnote.design”',
-        'until it is changed, or the browser’s data for this page is cleared',
+        'until it is changed or forgotten',
+      ],
+      [
+        'designs laid aside: another tab’s, or one that did not read',
+        'in this browser, under “lampnote.aside.…”; which is this tab’s own: in the tab, under “lampnote.own”',
+        'until they are opened, let go or forgotten',
       ],
       [
         'look, language, volume, and how class and exhibition are set',
         'in this browser, under “lampnote.session”',
-        'until they are changed, or the browser’s data for this page is cleared',
+        'until they are changed or forgotten',
       ],
       ['earlier steps of the design, for Undo', 'in the open page', 'until the page is left or loaded anew'],
       [
@@ -69,7 +74,7 @@ export const aboutWords = spoken<AboutWords>('about', {
       ['files you save, links you copy', 'wherever you put them', 'as long as you keep them'],
     ],
     shared:
-      'Whoever uses this browser under the same account can read what it keeps. Opened from a disk, the page shares its store with other pages opened from a disk.',
+      'At the foot of the page “Forget everything on this device” takes all that the browser keeps away. Whoever uses this browser under the same account can read what it keeps. Opened from a disk, the page shares its store with other pages opened from a disk.',
   },
   trust: {
     heading: 'How far to trust it',
