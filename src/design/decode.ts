@@ -72,7 +72,8 @@ const voice = entries({
   pullUpOhms: within(LIMITS.pullUpOhms),
 });
 
-const design = entries({
+/** What a design file holds, entry by entry, each with what it accepts. */
+export const designSchema = entries({
   format: v.literal(FORMAT, says({ kind: 'choice', options: [FORMAT] })),
   version: v.literal(VERSION, wholeMessage),
   name: text(NAME_LENGTH),
@@ -132,7 +133,7 @@ export function decode(value: unknown): Decoded {
     return refused({ kind: 'not a design' });
   const current = upgraded(value as Record<string, unknown>);
   if (!current.ok) return refused({ kind: 'later version', version: current.version });
-  const result = v.safeParse(design, current.document);
+  const result = v.safeParse(designSchema, current.document);
   if (result.success) return { ok: true, design: result.output };
   return { ok: false, complaints: result.issues.slice(0, MOST_COMPLAINTS).map(complaintOf) };
 }
@@ -165,7 +166,7 @@ function acceptsFrom(message: string): Accepts {
 
 /** A missing entry is told by the group it is missing from; what it would take is said by the entry itself. */
 function messageAt(issue: v.BaseIssue<unknown>): string {
-  let schema = unwrapped(design);
+  let schema = unwrapped(designSchema);
   for (const { key } of issue.path ?? []) schema = unwrapped(schema.entries?.[String(key)] ?? schema.item);
   return schema.message ?? issue.message;
 }
