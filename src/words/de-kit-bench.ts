@@ -149,6 +149,7 @@ export const kitBench: Translated<Bench> = {
       failed:
         'Das Mikrofon ging nicht an. Nachsehen, ob ein anderes Programm es hat, oder eine Aufnahme nehmen.',
     },
+    tooLong: 'Diese Aufnahme ist zu lang. Wenige Sekunden genügen: kürzen oder neu aufnehmen.',
     unreadable:
       'Diese Datei ist kein Klang, den der Browser lesen kann. Eine Aufnahme als WAV, MP3 oder Ogg geht.',
     target: (hertz, cents) => `${cents} Cent neben dem Ziel von ${hertz}.`,

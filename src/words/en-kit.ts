@@ -402,6 +402,7 @@ export const kitViewWords = spoken('kit', {
       insecure: 'Only a secure address (https or localhost) has a microphone. Use a recording.',
       failed: 'The microphone did not open. Look whether another program has it, or use a recording.',
     },
+    tooLong: 'This recording is too long. A few seconds are enough: cut it, or record anew.',
     unreadable: 'This file is no sound that the browser can read. A WAV, MP3 or Ogg recording works.',
     target: (hertz: string, cents: string) => `${cents} cents from its target of ${hertz}.`,
     capacitor: (farads: string, percent: string) =>

@@ -1,6 +1,6 @@
 /** How much of a seeded search is done: all of it in `npm run soak`, a hundredth in `npm test`. */
 
-export const isSoak = process.env['SOAK'] === '1';
+const isSoak = process.env['SOAK'] === '1';
 
 export const countOf = (full: number): number => (isSoak ? full : Math.ceil(full / 100));
 

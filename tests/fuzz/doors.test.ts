@@ -21,7 +21,7 @@ import { decode, decodeText, encodeText } from '../../src/design/decode.ts';
 import { changeDrawer } from '../../src/design/pitch-commands.ts';
 import { inRoom, replaceReadings } from '../../src/design/room-commands.ts';
 import { readRows } from '../../src/headless/light-rows.ts';
-import { logCsv, readLogCsv } from '../../src/kit/kit-log.ts';
+import { logCsv, logRefusal, readLogCsv } from '../../src/kit/kit-log.ts';
 import { pitchOf } from '../../src/kit/pitch-ear.ts';
 import { decodeLesson } from '../../src/lesson/decode.ts';
 import { LESSONS } from '../../src/lesson/lessons.ts';
@@ -34,7 +34,6 @@ import { parseNote } from '../../src/plan/notes.ts';
 import { readingsFrom } from '../../src/plan/room-shown.ts';
 import { readHour } from '../../src/quantity/hour.ts';
 import { parseQuantity } from '../../src/quantity/parse.ts';
-import { logWords } from '../../src/words/bench.ts';
 import { germanLists } from '../../src/words/de.ts';
 import { words } from '../../src/words/en.ts';
 import { lightLogWords } from '../../src/words/light-log.ts';
@@ -58,7 +57,7 @@ function said(sentence: () => string): void {
     const text = sentence();
     expect(text.length).toBeGreaterThan(10);
     expect(text.length, text.slice(0, 200)).toBeLessThan(LONGEST);
-    expect(text.isWellFormed(), text).toBe(true);
+    expect(text, 'whole letters').not.toMatch(/\p{Surrogate}/u);
     expect(text).not.toMatch(/undefined|\[object|NaN/);
   }
 }
@@ -110,7 +109,8 @@ test('links', async () => {
     let hash: string;
     if (way < 0.4) hash = spoilText(await linkFor(design));
     else if (way < 0.7) hash = linkOf(deflateRawSync(spoilEntry(design)));
-    else if (way < 0.8) hash = linkOf(deflateRawSync(Buffer.alloc(length(4 * 1024 ** 2), below(256)), { level: 9 }));
+    else if (way < 0.8)
+      hash = linkOf(deflateRawSync(Buffer.alloc(length(4 * 1024 ** 2), below(256)), { level: 9 }));
     else {
       const packed = deflateRawSync(JSON.stringify(design));
       packed[below(packed.length)]! ^= 1 << below(8);
@@ -130,7 +130,8 @@ test('light logs, and days recorded in them', async () => {
     const time = pick([
       (i: number) => String(i * 10),
       (i: number) => `${8 + (i >> 6)}:${String(i & 63).padStart(2, '0')}:00`,
-      (i: number) => `2026-03-${String(1 + (i % 28)).padStart(2, '0')} 12:00:${String(i % 60).padStart(2, '0')}`,
+      (i: number) =>
+        `2026-03-${String(1 + (i % 28)).padStart(2, '0')} 12:00:${String(i % 60).padStart(2, '0')}`,
       (i: number) => `${i}${pick(['e300', 'e-300', ' ms', '', ' '.repeat(length(3000))])}`,
     ]);
     const level = () => pick([String(below(1000)), '1e5', '-1', '', anyText(), `${below(9)} lx`]);
@@ -168,7 +169,10 @@ test('light logs, and days recorded in them', async () => {
 test('the log of a take at the command line', async () => {
   await each(OTHERS, 40_000, (seed) => {
     const { below, pick, anyText, spoilText } = spoilers(seed);
-    const rows = Array.from({ length: below(40) }, (_, i) => `${i},${below(900)},${pick(['5', '1e309', anyText()])}`);
+    const rows = Array.from(
+      { length: below(40) },
+      (_, i) => `${i},${below(900)},${pick(['5', '1e309', anyText()])}`,
+    );
     const read = readRows(spoilText(['time_s,lux_a,lux_b', ...rows].join('\n')));
     if (read.ok) expect(read.program).toMatchObject({ kind: 'points' });
     else expect(read.sentence.length).toBeLessThan(LONGEST);
@@ -201,7 +205,7 @@ test('kit logs, which read back as they were written, formulas too', async () =>
     if (read.ok) {
       const taken = inBatch(takeLog(read.log))(BENCH_DESIGN);
       expect(decode(taken)).toEqual({ ok: true, design: taken });
-    } else said(() => logWords.refused(read.line, read.column, read.read));
+    } else said(() => logRefusal(read));
   });
 });
 
@@ -228,7 +232,7 @@ test('recordings of a board', async () => {
     const samples = Float32Array.from({ length: length(60_000) }, (_, i) =>
       uniform() < 0.01 ? wild : i % period < period / 2 ? 0.2 : -0.2,
     );
-    const heard = pitchOf(samples, pick([1, 8000, 48_000, 192_000]));
+    const heard = pitchOf(samples, pick([8000, 44_100, 48_000, 192_000]));
     if (heard.kind === 'pitch') {
       expect(heard.hertz).toBeGreaterThan(0);
       expect(Number.isFinite(heard.hertz)).toBe(true);
@@ -240,7 +244,14 @@ test('values typed into boxes', async () => {
   await each(OTHERS, 90_000, (seed) => {
     const { pick, spoilText } = spoilers(seed);
     const text = spoilText(pick(['4k7', '100n', '47 %', '1.54 V', '14:30', 'F♯3 +12 c', '1,000', '1e5']));
-    for (const quantity of ['resistance', 'capacitance', 'voltage', 'illuminance', 'share', 'number'] as const) {
+    for (const quantity of [
+      'resistance',
+      'capacitance',
+      'voltage',
+      'illuminance',
+      'share',
+      'number',
+    ] as const) {
       const read = parseQuantity(text, quantity);
       if (read.ok) expect(Number.isFinite(read.value)).toBe(true);
       else said(() => words.field.problem(read.problem));

@@ -9,7 +9,7 @@ export const HOSTILE_TEXTS = [
   '<img data-injected src=x onerror=alert(1)>',
   '"><svg data-injected onload=alert(1)>',
   '</style></script><b data-injected>',
-  '${alert(1)}{{7*7}}',
+  '{{7*7}}&lt;b&gt;',
   '=HYPERLINK("http://127.0.0.1/","x")',
   '+1+cmd|/c calc!A0',
   '-2+3',
@@ -79,7 +79,10 @@ export function spoilers(seed: number) {
       () => text.slice(0, at) + text.slice(to),
       () => text.slice(0, at) + text.slice(at, to).repeat(1 + length(50)) + text.slice(to),
       () => text.slice(0, at) + anyText() + text.slice(at),
-      () => text.slice(0, at) + pick(['\0', '"', ',', '{', '}', ' ', '\n', ';']).repeat(length(60_000)) + text.slice(at),
+      () =>
+        text.slice(0, at) +
+        pick(['\0', '"', ',', '{', '}', ' ', '\n', ';']).repeat(length(60_000)) +
+        text.slice(at),
       () =>
         Array.from(text, (letter) =>
           uniform() < 0.003 ? String.fromCharCode(letter.charCodeAt(0) ^ (1 << below(16))) : letter,
@@ -102,7 +105,13 @@ export function spoilers(seed: number) {
     const mark = 'THIS-IS-REPLACED';
     const own = key === undefined ? null : group[key];
     const put = (name: string): void => {
-      Object.defineProperty(group, name, { value: mark, enumerable: true, configurable: true, writable: true });
+      // A list's own length takes no text.
+      Object.defineProperty(group, Array.isArray(group) && name === 'length' ? '0' : name, {
+        value: mark,
+        enumerable: true,
+        configurable: true,
+        writable: true,
+      });
     };
     const raw = pick([
       () => pick(WRONG_VALUES),
