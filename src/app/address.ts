@@ -77,9 +77,9 @@ const LEFT_OUT = { pitch: DEFAULT_PITCH, room: DEFAULT_ROOM, batch: DEFAULT_BATC
 const LINK_VERSION = 1;
 /** CRC-32 of all bytes behind it, big-endian: it stays in this place in every version. */
 const CHECKSUM_BYTES = 4;
-/** A design is a few kilobytes; a few bytes may not unpack into much more than that. */
-const MOST_UNPACKED_BYTES = 256 * 1024;
-/** No design that a link is made of comes near this. */
+/** A design is some kilobytes, with a long bench log some hundred; a few bytes may not unpack into much more than that. */
+const MOST_UNPACKED_BYTES = 1024 ** 2;
+/** A design without a long bench log comes nowhere near this. */
 const MOST_LETTERS = 64 * 1024;
 
 export type LinkProblem =
@@ -97,16 +97,28 @@ export type LinkRead =
   | { readonly ok: true; readonly place: Place; readonly design: Design }
   | { readonly ok: false; readonly reason: LinkProblem };
 
-/** The part of an address from `#` on that opens this design. Rejects where the browser cannot deflate. */
+/**
+ * The part of an address from `#` on that opens this design. Rejects with a sentence where the browser cannot deflate, and
+ * where the design is too much for a link.
+ */
 export async function linkFor(design: Design, place: Place = 'listen'): Promise<string> {
   const json = new TextEncoder().encode(shortText(design));
-  const packed = await through(new CompressionStream('deflate-raw'), json, Number.POSITIVE_INFINITY);
-  if (packed === null) throw new Error(linkWords.cannotPack);
+  const packed = await packedBytes(json);
   const bytes = new Uint8Array(CHECKSUM_BYTES + 1 + packed.length);
   bytes[CHECKSUM_BYTES] = LINK_VERSION;
   bytes.set(packed, CHECKSUM_BYTES + 1);
   new DataView(bytes.buffer).setUint32(0, crc32(bytes.subarray(CHECKSUM_BYTES)));
-  return `#/${place}?d=${toLetters(bytes)}`;
+  const letters = toLetters(bytes);
+  if (letters.length > MOST_LETTERS) throw new Error(linkWords.tooLong);
+  return `#/${place}?d=${letters}`;
+}
+
+async function packedBytes(bytes: Uint8Array<ArrayBuffer>): Promise<Uint8Array> {
+  try {
+    return (await through(new CompressionStream('deflate-raw'), bytes, Number.POSITIVE_INFINITY))!;
+  } catch {
+    throw new Error(linkWords.cannotPack);
+  }
 }
 
 function shortText(design: Design): string {

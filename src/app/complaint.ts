@@ -7,7 +7,7 @@ const { notice } = words;
 
 /** What is said of a file that is refused whole; it differs with where the sentence stands. */
 interface FileWords {
-  tooLarge(bytes: number, most: number): string;
+  tooLarge(most: number): string;
   readonly notJson: string;
   readonly notDesign: string;
   later(version: number): string;
@@ -17,7 +17,7 @@ interface FileWords {
 export function complaintSentence(complaint: Complaint, file: FileWords = notice): string {
   switch (complaint.kind) {
     case 'too large':
-      return file.tooLarge(complaint.bytes, complaint.most);
+      return file.tooLarge(complaint.most);
     case 'not JSON':
       return file.notJson;
     case 'not a design':

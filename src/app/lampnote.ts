@@ -6,9 +6,11 @@
 import { type Command, replaceWith, turnThreshold } from '../design/commands.ts';
 import { type Complaint, decodeText, encodeText } from '../design/decode.ts';
 import { type Design, trimmersOf } from '../design/design.ts';
+import { NAME_LENGTH } from '../design/limits.ts';
 import { type JustOn, justOn } from '../plan/threshold.ts';
 import type { Lux, Pair, Seconds, VoiceId } from '../quantity/units.ts';
 import { type EngineSettings, FRAMES_PER_SECOND, settingsOf } from '../sound/settings.ts';
+import { excerpt } from '../words/excerpt.ts';
 import { type Language, speak } from '../words/spoken.ts';
 import {
   languageIn,
@@ -212,7 +214,7 @@ export class Lampnote {
     if (decoded.ok) this.#takeUp(decoded.design, label);
     this.notice.dispatch(() =>
       decoded.ok
-        ? { kind: 'opened', name: decoded.design.name }
+        ? { kind: 'opened', name: excerpt(decoded.design.name, NAME_LENGTH) }
         : { kind: 'refused file', name, complaints: decoded.complaints },
     );
     return decoded.ok;
@@ -237,7 +239,9 @@ export class Lampnote {
     const sentence = read.ok ? null : linkSentence(read.reason);
     if (read.ok || sentence)
       this.notice.dispatch(() =>
-        read.ok ? { kind: 'opened', name: read.design.name } : { kind: 'refused link', sentence: sentence! },
+        read.ok
+          ? { kind: 'opened', name: excerpt(read.design.name, NAME_LENGTH) }
+          : { kind: 'refused link', sentence: sentence! },
       );
   }
 
@@ -265,18 +269,27 @@ export class Lampnote {
   /** Loads the page anew, with the work and the language last asked for, if it is served now. */
   async anew(): Promise<void> {
     this.notServed.dispatch(() => false);
-    const isGoing = await loadAnew(async () => {
+    const going = loadAnew(async () => {
       this.#guest?.leave();
       const here = without(location.hash, 'd') || `#/${this.session.current.place}`;
       const hash = this.keeping.isRefused ? await this.link() : here;
       return this.#asked === this.session.current.language ? hash : withLanguage(hash, this.#asked);
     });
-    this.notServed.dispatch(() => !isGoing);
+    await going.then(
+      (isGoing) => this.notServed.dispatch(() => !isGoing),
+      // Work that is kept nowhere, and that no link holds, must not go with the page.
+      (reason) => this.tellNoLink(reason),
+    );
   }
 
-  /** The part of an address from # on that opens this design. */
+  /** The part of an address from # on that opens this design. Rejects with a sentence where there can be none. */
   link(): Promise<string> {
     return linkFor(this.design.current, this.session.current.place);
+  }
+
+  /** Says why there is no link. */
+  tellNoLink({ message }: Error): void {
+    this.notice.dispatch(() => ({ kind: 'refused link', sentence: message }));
   }
 
   /** A file dropped or chosen: a design, or else a light log. */

@@ -56,13 +56,17 @@ export async function listen(stop: AbortSignal): Promise<Listened | MicrophoneRe
   }
 }
 
-/** The first channel of a sound file; null when it is none this browser can read. */
-export async function decodeRecording(file: Blob): Promise<Listened | null> {
+/** A minute of plain samples, many of packed ones; unpacked, it must still fit the memory. */
+const MOST_BYTES = 8_000_000;
+
+/** The first channel of a sound file; or why there is none: more than is ever needed, or no sound this browser can read. */
+export async function decodeRecording(file: Blob): Promise<Listened | 'too long' | 'unreadable'> {
+  if (file.size > MOST_BYTES) return 'too long';
   try {
     const context = new OfflineAudioContext(1, 1, SAMPLE_RATE);
     const sound = await context.decodeAudioData(await file.arrayBuffer());
     return { samples: sound.getChannelData(0), sampleRate: sound.sampleRate };
   } catch {
-    return null;
+    return 'unreadable';
   }
 }

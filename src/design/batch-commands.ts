@@ -1,10 +1,11 @@
 /**
  * Every change a person can make to the batch, as pure functions `(batch, …) → batch`. A change that changes nothing
- * returns the same object. Values arrive already parsed and within `BATCH_LIMITS`.
+ * returns the same object. Values arrive already parsed and within `BATCH_LIMITS`; what a full list has no place for is not
+ * taken in.
  */
 import type { Fraction } from '../quantity/units.ts';
 import type { LossKind } from '../words/order.ts';
-import type { Batch, BoardWishes, KitEntry, LineNote } from './batch.ts';
+import { BATCH_MOST, type Batch, type BoardWishes, type KitEntry, type LineNote } from './batch.ts';
 import type { Command } from './commands.ts';
 import { equalValues, withEntries } from './entries.ts';
 
@@ -44,8 +45,12 @@ export const noteLine =
     const line = { ...PLAIN_LINE, ...old, ...change, key };
     if (equalValues(line, old ?? { ...PLAIN_LINE, key })) return batch;
     const others = batch.lines.filter((one) => one !== old);
-    return { ...batch, lines: equalValues(line, { ...PLAIN_LINE, key }) ? others : [...others, line] };
+    return withList(batch, 'lines', equalValues(line, { ...PLAIN_LINE, key }) ? others : [...others, line]);
   };
+
+/** A list longer than a batch keeps changes nothing. */
+const withList = <K extends 'lines' | 'log'>(batch: Batch, key: K, list: Batch[K]): Batch =>
+  list.length > BATCH_MOST[key] ? batch : { ...batch, [key]: list };
 
 /** What is asked of the board: its size, sockets. */
 export const wishBoard =
@@ -65,6 +70,7 @@ export const keepFree =
     const { free } = batch.board;
     const others = free.filter((one) => !equalValues(one, hole));
     if (others.length < free.length === isFree) return batch;
+    if (isFree && free.length >= BATCH_MOST.free) return batch;
     return { ...batch, board: { ...batch.board, free: isFree ? [...free, hole] : others } };
   };
 
@@ -90,7 +96,11 @@ export const writeKit =
     if (equalValues(entry, old)) return batch;
     const others = batch.log.filter((one) => one.kit !== kit);
     const log = equalValues(entry, blankKit(kit)) ? others : [...others, entry];
-    return { ...batch, log: log.toSorted((a, b) => a.kit - b.kit) };
+    return withList(
+      batch,
+      'log',
+      log.toSorted((a, b) => a.kit - b.kit),
+    );
   };
 
 /** A reading at a test point of a kit; null takes it away. */

@@ -69,6 +69,17 @@ export const BATCH_LIMITS = {
   reading: { min: -1e7, max: 1e7 },
 } as const;
 
+/** Most of each that a batch keeps, and the longest of its texts. */
+export const BATCH_MOST = {
+  lines: 200,
+  log: 1000,
+  readings: 60,
+  lost: 20,
+  free: 400,
+  point: 40,
+  fault: 60,
+} as const;
+
 /** Kinds of part, in the order they are shown. */
 export const LOSS_KINDS = [
   'resistor',
@@ -104,22 +115,28 @@ export const batchSchema = entries({
       packSize: whole(BATCH_LIMITS.packSize),
       packPrice: v.nullable(within(BATCH_LIMITS.price)),
     }),
-    200,
+    BATCH_MOST.lines,
   ),
   log: listOf(
     entries({
       kit: whole(BATCH_LIMITS.kitNumber),
-      readings: listOf(entries({ point: text(40), value: within(BATCH_LIMITS.reading) }), 60),
-      fault: v.nullable(text(60)),
+      readings: listOf(
+        entries({ point: text(BATCH_MOST.point), value: within(BATCH_LIMITS.reading) }),
+        BATCH_MOST.readings,
+      ),
+      fault: v.nullable(text(BATCH_MOST.fault)),
       minutes: v.nullable(within(BATCH_LIMITS.minutes)),
-      lost: listOf(entries({ kind: oneOf(LOSS_KINDS), count: whole(BATCH_LIMITS.pieces) }), 20),
+      lost: listOf(entries({ kind: oneOf(LOSS_KINDS), count: whole(BATCH_LIMITS.pieces) }), BATCH_MOST.lost),
     }),
-    1000,
+    BATCH_MOST.log,
   ),
   board: entries({
     size: v.nullable(entries({ strips: whole(BATCH_LIMITS.strips), holes: whole(BATCH_LIMITS.holes) })),
     sockets: yesNo,
-    free: listOf(entries({ strip: whole(BATCH_LIMITS.strip), hole: whole(BATCH_LIMITS.hole) }), 400),
+    free: listOf(
+      entries({ strip: whole(BATCH_LIMITS.strip), hole: whole(BATCH_LIMITS.hole) }),
+      BATCH_MOST.free,
+    ),
   }),
 }) satisfies v.GenericSchema<unknown, Batch>;
 

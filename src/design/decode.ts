@@ -9,6 +9,7 @@ import { COMPARATORS } from '../parts/comparators.ts';
 import { SUPPLIES } from '../parts/supplies.ts';
 import { TIMERS } from '../parts/timers.ts';
 import { TRIMMERS } from '../parts/trimmers.ts';
+import { excerpt } from '../words/excerpt.ts';
 import { batchSchema } from './batch.ts';
 import { type Design, FORMAT, VERSION } from './design.ts';
 import { LIMITS, NAME_LENGTH, NOTES_LENGTH } from './limits.ts';
@@ -17,6 +18,7 @@ import { roomSchema } from './room-schema.ts';
 import {
   type Accepts,
   entries,
+  excerptOf,
   keysOf,
   oneOf,
   pair,
@@ -30,7 +32,7 @@ import {
 import { upgraded } from './versions.ts';
 
 export type Complaint =
-  | { readonly kind: 'too large'; readonly bytes: number; readonly most: number }
+  | { readonly kind: 'too large'; readonly most: number }
   | { readonly kind: 'not JSON' }
   | { readonly kind: 'not a design' }
   | { readonly kind: 'later version'; readonly version: number }
@@ -40,11 +42,16 @@ export type Decoded =
   | { readonly ok: true; readonly design: Design }
   | { readonly ok: false; readonly complaints: readonly Complaint[] };
 
-/** A design file is a few kilobytes; anything far above is something else. */
-const MOST_BYTES = 256 * 1024;
+/**
+ * A design file is some kilobytes, with a bench log of five hundred kits (forty readings each) 3 MB; anything far above
+ * is something else.
+ */
+export const MOST_LETTERS = 4_000_000;
 
 /** Complaints shown at once. */
 const MOST_COMPLAINTS = 8;
+/** Longer than every path of a design. */
+const LONGEST_PATH = 80;
 
 const trimmer = entries({
   part: keysOf(TRIMMERS),
@@ -72,7 +79,8 @@ const voice = entries({
   pullUpOhms: within(LIMITS.pullUpOhms),
 });
 
-const design = entries({
+/** What a design file holds, entry by entry, each with what it accepts. */
+export const designSchema = entries({
   format: v.literal(FORMAT, says({ kind: 'choice', options: [FORMAT] })),
   version: v.literal(VERSION, wholeMessage),
   name: text(NAME_LENGTH),
@@ -115,8 +123,7 @@ const design = entries({
 
 /** Reads a design from a file's text. */
 export function decodeText(fileText: string): Decoded {
-  if (fileText.length > MOST_BYTES)
-    return refused({ kind: 'too large', bytes: fileText.length, most: MOST_BYTES });
+  if (fileText.length > MOST_LETTERS) return refused({ kind: 'too large', most: MOST_LETTERS });
   let value: unknown;
   try {
     value = JSON.parse(fileText);
@@ -132,7 +139,7 @@ export function decode(value: unknown): Decoded {
     return refused({ kind: 'not a design' });
   const current = upgraded(value as Record<string, unknown>);
   if (!current.ok) return refused({ kind: 'later version', version: current.version });
-  const result = v.safeParse(design, current.document);
+  const result = v.safeParse(designSchema, current.document);
   if (result.success) return { ok: true, design: result.output };
   return { ok: false, complaints: result.issues.slice(0, MOST_COMPLAINTS).map(complaintOf) };
 }
@@ -150,8 +157,8 @@ function complaintOf(issue: v.BaseIssue<unknown>): Complaint {
   const ofGroup = issue.type === 'strict_object';
   return {
     kind: 'value',
-    path: v.getDotPath(issue) ?? '',
-    read: shortened(issue.input),
+    path: excerpt(v.getDotPath(issue) ?? '', LONGEST_PATH),
+    read: excerptOf(issue.input),
     accepts:
       ofGroup && issue.expected === 'never'
         ? { kind: 'no such entry' }
@@ -165,7 +172,7 @@ function acceptsFrom(message: string): Accepts {
 
 /** A missing entry is told by the group it is missing from; what it would take is said by the entry itself. */
 function messageAt(issue: v.BaseIssue<unknown>): string {
-  let schema = unwrapped(design);
+  let schema = unwrapped(designSchema);
   for (const { key } of issue.path ?? []) schema = unwrapped(schema.entries?.[String(key)] ?? schema.item);
   return schema.message ?? issue.message;
 }
@@ -181,9 +188,4 @@ interface Inspected {
 function unwrapped(schema: unknown): Inspected {
   const inspected = (schema ?? {}) as Inspected;
   return inspected.wrapped === undefined ? inspected : unwrapped(inspected.wrapped);
-}
-
-function shortened(input: unknown): string {
-  const written = input === undefined ? 'nothing' : (JSON.stringify(input) ?? String(input));
-  return written.length > 40 ? `${written.slice(0, 39)}…` : written;
 }

@@ -4,6 +4,7 @@
  */
 import * as v from 'valibot';
 import type { Limits } from '../quantity/parse.ts';
+import { excerpt } from '../words/excerpt.ts';
 
 export type Accepts =
   | { readonly kind: 'number'; readonly limits: Limits }
@@ -57,4 +58,16 @@ function isDate(written: string): boolean {
   if (!/^(?:19|20)\d\d-\d\d-\d\d$/.test(written)) return false;
   const day = new Date(`${written}T00:00:00Z`);
   return !Number.isNaN(day.getTime()) && day.toISOString().startsWith(written);
+}
+
+/** What was read in the place of an entry, short enough to show. However deep it goes, only its own entries are written. */
+export function excerptOf(input: unknown): string {
+  if (input === undefined) return 'nothing';
+  let isWhole = true;
+  const written = JSON.stringify(input, (_key, value: unknown) => {
+    const isInside = !isWhole;
+    isWhole = false;
+    return isInside && typeof value === 'object' && value !== null ? '…' : value;
+  });
+  return excerpt(written ?? String(input));
 }

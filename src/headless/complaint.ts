@@ -3,8 +3,6 @@ import { complaintSentence as sentence } from '../app/complaint.ts';
 import type { Complaint } from '../design/decode.ts';
 import { takeWords } from '../words/take.ts';
 
-const fileWords = { ...takeWords, tooLarge: (_bytes: number, most: number) => takeWords.tooLarge(most) };
-
 export function complaintSentence(complaint: Complaint): string {
-  return sentence(complaint, fileWords);
+  return sentence(complaint, takeWords);
 }

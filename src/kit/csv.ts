@@ -3,6 +3,9 @@
  * take for a formula is kept a text by an apostrophe before it. Numbers are written with a decimal point.
  */
 
+/** What begins a formula, or would be read back as an apostrophe before one. */
+const FORMULA = /^'*\s*[=+\-@\t\r]/;
+
 export type CsvCell = string | number | null;
 
 /** Rows as one text, closed by a line end. */
@@ -13,7 +16,7 @@ export function csvText(rows: readonly (readonly CsvCell[])[]): string {
 function written(cell: CsvCell): string {
   if (cell === null) return '';
   if (typeof cell === 'number') return Number.isFinite(cell) ? String(Number(cell.toPrecision(9))) : '';
-  const safe = /^[\s]*[=+\-@\t\r]/.test(cell) ? `'${cell}` : cell;
+  const safe = FORMULA.test(cell) ? `'${cell}` : cell;
   return /[",\r\n;]/.test(safe) || safe !== safe.trim() ? `"${safe.replaceAll('"', '""')}"` : safe;
 }
 
@@ -24,7 +27,7 @@ export function csvRows(text: string): readonly (readonly string[])[] {
   let cell = '';
   let quoted = false;
   const endCell = () => {
-    row.push(cell.replace(/^'(?=\s*[=+\-@\t\r])/, ''));
+    row.push(cell[0] === "'" && FORMULA.test(cell.slice(1)) ? cell.slice(1) : cell);
     cell = '';
   };
   const endRow = () => {

@@ -2,10 +2,11 @@
  * The log of a batch by kit number, never by name: readings, the fault that was found, minutes, what was lost. As CSV
  * in and out, and back into the loss rates of the next order.
  */
-import { BATCH_LIMITS, type Batch, type KitEntry, LOSS_KINDS } from '../design/batch.ts';
+import { BATCH_LIMITS, BATCH_MOST, type Batch, type KitEntry, LOSS_KINDS } from '../design/batch.ts';
 import type { Design } from '../design/design.ts';
 import type { Fraction } from '../quantity/units.ts';
 import { logWords } from '../words/bench.ts';
+import { excerpt } from '../words/excerpt.ts';
 import type { LossKind } from '../words/order.ts';
 import { type CsvCell, csvRows, csvText } from './csv.ts';
 import { needsOf } from './order.ts';
@@ -16,14 +17,22 @@ export function logCsv(log: readonly KitEntry[]): string {
     kit,
     fault,
     minutes,
-    readings.map(({ point, value }) => `${point}=${Number(value.toPrecision(9))}`).join('; '),
+    readings.map(({ point, value }) => `${escaped(point)}=${Number(value.toPrecision(9))}`).join('; '),
     lost.map(({ kind, count }) => `${kind}=${count}`).join('; '),
   ]);
   return csvText([logWords.columns, ...rows]);
 }
 
+/** A name within a cell: signs that part it from the next, and spaces at its ends, by their code. */
+const escaped = (name: string): string =>
+  name.replace(/[%;]|^\s|\s$/g, (sign) => `%${sign.charCodeAt(0).toString(16).padStart(4, '0')}`);
+const unescaped = (name: string): string =>
+  name.replace(/%([0-9a-f]{4})/g, (_, code: string) => String.fromCharCode(Number.parseInt(code, 16)));
+
 export type LogRead =
   | { readonly ok: true; readonly log: readonly KitEntry[] }
+  /** More kits than a log holds. */
+  | { readonly ok: false; readonly most: number }
   | {
       readonly ok: false;
       /** Line of the table, the headings being line 1. */
@@ -36,15 +45,20 @@ export type LogRead =
 export function readLogCsv(text: string): LogRead {
   const [head = [], ...rows] = csvRows(text);
   if (head.join() !== logWords.columns.join())
-    return { ok: false, line: 1, column: null, read: head.join(',').slice(0, 80) };
+    return { ok: false, line: 1, column: null, read: excerpt(head.join(',')) };
+  if (rows.length > BATCH_MOST.log) return { ok: false, most: BATCH_MOST.log };
   const log: KitEntry[] = [];
   for (const [i, row] of rows.entries()) {
     const entry = entryFrom(row);
-    if ('column' in entry) return { ok: false, line: i + 2, ...entry };
+    if ('column' in entry) return { ok: false, line: i + 2, column: entry.column, read: excerpt(entry.read) };
     log.push(entry);
   }
   return { ok: true, log };
 }
+
+/** What is said of a file that is no log. */
+export const logRefusal = (read: Extract<LogRead, { ok: false }>): string =>
+  'most' in read ? logWords.tooLong(read.most) : logWords.refused(read.line, read.column, read.read);
 
 type Trouble = { readonly column: (typeof logWords.columns)[number]; readonly read: string };
 
@@ -54,18 +68,21 @@ function entryFrom(row: readonly string[]): KitEntry | Trouble {
   const kit = Number(kitText);
   const { min, max } = BATCH_LIMITS.kitNumber;
   if (!Number.isInteger(kit) || kit < min || kit > max) return { column: columns[0], read: kitText };
-  if (fault.length > 60) return { column: columns[1], read: fault.slice(0, 60) };
+  if (fault.length > BATCH_MOST.fault) return { column: columns[1], read: fault };
   const minutes = minutesText === '' ? null : Number(minutesText);
   if (minutes !== null && !(minutes >= 0 && minutes <= BATCH_LIMITS.minutes.max))
     return { column: columns[2], read: minutesText };
   const readings = pairsFrom(readingsText);
-  if (readings === null) return { column: columns[3], read: readingsText };
+  if (readings === null || readings.length > BATCH_MOST.readings || !readings.every(isReading))
+    return { column: columns[3], read: readingsText };
   const losses = pairsFrom(lostText);
   const lost = losses?.flatMap(([name, count]) => {
     const kind = LOSS_KINDS.find((known) => known === name);
-    return kind === undefined || !Number.isInteger(count) || count < 0 ? [] : [{ kind, count }];
+    return kind === undefined || !Number.isInteger(count) || count < 0 || count > BATCH_LIMITS.pieces.max
+      ? []
+      : [{ kind, count }];
   });
-  if (losses === null || lost === undefined || lost.length < losses.length)
+  if (losses === null || lost === undefined || lost.length < losses.length || lost.length > BATCH_MOST.lost)
     return { column: columns[4], read: lostText };
   return {
     kit,
@@ -76,13 +93,16 @@ function entryFrom(row: readonly string[]): KitEntry | Trouble {
   };
 }
 
+const isReading = ([point, value]: readonly [string, number]): boolean =>
+  point.length <= BATCH_MOST.point && value >= BATCH_LIMITS.reading.min && value <= BATCH_LIMITS.reading.max;
+
 /** `a=1; b=2`; null when a part of it is no name and number. */
 function pairsFrom(text: string): readonly (readonly [string, number])[] | null {
   if (text.trim() === '') return [];
   const pairs = text.split(';').map((part): readonly [string, number] | null => {
     const at = part.lastIndexOf('=');
-    const [name, value] = [part.slice(0, at).trim(), part.slice(at + 1).trim()];
-    return at < 1 || value === '' || !Number.isFinite(Number(value)) ? null : [name, Number(value)];
+    const [name, value] = [unescaped(part.slice(0, at).trim()), part.slice(at + 1).trim()];
+    return at < 0 || value === '' || !Number.isFinite(Number(value)) ? null : [name, Number(value)];
   });
   return pairs.every((pair) => pair !== null) ? pairs : null;
 }

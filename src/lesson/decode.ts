@@ -4,10 +4,21 @@
  */
 import * as v from 'valibot';
 import { LIMITS } from '../design/limits.ts';
-import { type Accepts, entries, keysOf, listOf, oneOf, says, text, within } from '../design/schema.ts';
+import {
+  type Accepts,
+  entries,
+  excerptOf,
+  keysOf,
+  listOf,
+  oneOf,
+  says,
+  text,
+  within,
+} from '../design/schema.ts';
 import { SCENES } from '../light/scene.ts';
 import { VOICES } from '../quantity/units.ts';
 import { CAUTION_PLACES } from '../words/cautions.ts';
+import { excerpt } from '../words/excerpt.ts';
 import { CONTROL_IDS } from './controls.ts';
 import { type Change, FIGURES, type Figure } from './figures.ts';
 import { LESSON_FORMAT, LESSON_VERSION, type Lesson, NOTICES, STAGE_MODES, STAGES } from './lesson.ts';
@@ -192,8 +203,8 @@ function complaintOf(issue: v.BaseIssue<unknown>): LessonComplaint {
   const unknownEntry = issue.type === 'strict_object' && issue.expected === 'never';
   return {
     kind: 'value',
-    path: v.getDotPath(issue) ?? '',
-    read: shortened(issue.input),
+    path: excerpt(v.getDotPath(issue) ?? '', 80),
+    read: excerptOf(issue.input),
     accepts: unknownEntry ? { kind: 'no such entry' } : acceptsFrom(issue.message),
   };
 }
@@ -204,9 +215,4 @@ function acceptsFrom(message: string): Accepts {
   } catch {
     return { kind: 'entries' };
   }
-}
-
-function shortened(input: unknown): string {
-  const written = input === undefined ? 'nothing' : (JSON.stringify(input) ?? String(input));
-  return written.length > 40 ? `${written.slice(0, 39)}…` : written;
 }

@@ -35,30 +35,45 @@ export function isRemark(line: string): boolean {
   return /^[\s;,]*$|^\s*(?:#|\/\/|%|!|"?sep=)/i.test(line);
 }
 
-/** Cells of a line, trimmed; quoted cells without their quotes, a doubled quote within them as one. */
+/** No reading is longer, and no recording wider: what goes beyond is not looked at, however much of it there is. */
+const LONGEST_CELL = 120;
+const MOST_CELLS = 200;
+
+/**
+ * Cells of a line, trimmed; quoted cells without their quotes, a doubled quote within them as one. A cell too long to be
+ * a reading ends with a `…`, and so reads as none.
+ */
 export function cellsOf(line: string, delimiter: Delimiter): string[] {
-  if (!line.includes('"')) return line.split(delimiter).map((cell) => cell.trim());
+  if (!line.includes('"')) return line.split(delimiter, MOST_CELLS).map(trimmed);
   const cells: string[] = [];
   let cell = '';
   let isQuoted = false;
-  for (let i = 0; i < line.length; i++) {
+  const add = (sign: string) => {
+    if (cell.length <= LONGEST_CELL) cell += cell.length < LONGEST_CELL ? sign : '…';
+  };
+  for (let i = 0; i < line.length && cells.length < MOST_CELLS; i++) {
     const sign = line[i]!;
     if (isQuoted) {
-      if (sign !== '"') cell += sign;
+      if (sign !== '"') add(sign);
       else if (line[i + 1] === '"') {
-        cell += '"';
+        add('"');
         i++;
       } else isQuoted = false;
     } else if (sign === '"' && cell.trim() === '') {
       cell = '';
       isQuoted = true;
     } else if (sign === delimiter) {
-      cells.push(cell.trim());
+      cells.push(trimmed(cell));
       cell = '';
-    } else cell += sign;
+    } else add(sign);
   }
-  cells.push(cell.trim());
+  if (cells.length < MOST_CELLS) cells.push(trimmed(cell));
   return cells;
+}
+
+function trimmed(cell: string): string {
+  const text = cell.trim();
+  return text.length > LONGEST_CELL ? `${text.slice(0, LONGEST_CELL)}…` : text;
 }
 
 const NUMBER = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d{1,3})?$/i;
@@ -94,7 +109,7 @@ export function luxOf(cell: string, decimal: DecimalMark): number | null {
 export function timeOf(cell: string, format: TimeFormat, decimal: DecimalMark): Seconds | null {
   switch (format) {
     case 'seconds':
-      return numberOf(cell, decimal) ?? numberOf(cell.replace(/\s*s$/i, ''), decimal);
+      return scaled(numberOf(cell, decimal) ?? numberOf(cell.replace(/\s*s$/i, ''), decimal), 1);
     case 'milliseconds':
       return scaled(numberOf(cell.replace(/\s*ms$/i, ''), decimal), 1 / 1000);
     case 'minutes':
@@ -112,8 +127,12 @@ export function timeOf(cell: string, format: TimeFormat, decimal: DecimalMark): 
   }
 }
 
-function scaled(value: number | null, factor: number): number | null {
-  return value === null ? null : value * factor;
+/** Beyond every calendar; the difference of two times must stay a number. */
+const MOST_SECONDS: Seconds = 1e12;
+
+function scaled(value: number | null, factor: number): Seconds | null {
+  const seconds = (value ?? Number.NaN) * factor;
+  return Math.abs(seconds) <= MOST_SECONDS ? seconds : null;
 }
 
 /** Seconds since midnight (or since the start): h:mm:ss, h:mm, with fractions, with AM or PM. */

@@ -3,6 +3,7 @@
  * be used is named by its number in the file and the rest are kept. Nothing throws. Seconds, lux.
  */
 import type { Lux, Pair, Seconds } from '../quantity/units.ts';
+import { excerpt } from '../words/excerpt.ts';
 import type { LogColumn, LogProblem, LogReason, LogRefusal } from '../words/light-log.ts';
 import { cellsOf, type DecimalMark, isRemark, linesOf, luxOf, timeOf } from './log-cells.ts';
 import { LOG_LIMITS, type LogChoices, LUX_UNITS } from './log-guess.ts';
@@ -62,8 +63,7 @@ function scan(
   | { readonly ok: true; readonly rows: Row[]; readonly problems: LogProblem[] }
   | { readonly ok: false; readonly refusal: LogRefusal } {
   const { characters, rows: most } = LOG_LIMITS;
-  if (text.length > characters)
-    return { ok: false, refusal: { kind: 'too large', characters: text.length, most: characters } };
+  if (text.length > characters) return { ok: false, refusal: { kind: 'too large', most: characters } };
   const rows: Row[] = [];
   const problems: LogProblem[] = [];
   const lines = linesOf(text);
@@ -161,9 +161,5 @@ function pointsOf(rows: readonly Row[], zero: Seconds, factor: number, two: bool
 }
 
 function problem(row: number, column: LogColumn, read: string, reason: LogReason): LogProblem {
-  return { row, column, read: short(read), reason };
-}
-
-function short(text: string): string {
-  return text.length > 40 ? `${text.slice(0, 39)}…` : text;
+  return { row, column, read: excerpt(read), reason };
 }

@@ -55,8 +55,7 @@ interface Line {
 /** Looks at the beginning of a recording. Never throws. */
 export function guessLog(text: string): LogGuess {
   const { characters } = LOG_LIMITS;
-  if (text.length > characters)
-    return { ok: false, refusal: { kind: 'too large', characters: text.length, most: characters } };
+  if (text.length > characters) return { ok: false, refusal: { kind: 'too large', most: characters } };
   const lines = beginning(text);
   if (lines.length === 0) return { ok: false, refusal: { kind: 'empty' } };
   const delimiter = hintedDelimiter(text) ?? guessDelimiter(lines);

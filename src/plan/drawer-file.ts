@@ -6,9 +6,11 @@
 import { LIMITS } from '../design/limits.ts';
 import type { DrawerCapacitor, DrawerResistor, DrawerTrimmer } from '../design/pitch.ts';
 import { MOST_LINES, PITCH_LIMITS } from '../design/pitch.ts';
+import { cellsOf, type Delimiter } from '../light/log-cells.ts';
 import { DIELECTRICS, type DielectricId } from '../parts/capacitors.ts';
 import { TRIMMERS, type TrimmerId } from '../parts/trimmers.ts';
 import { parseQuantity, type ReadProblem } from '../quantity/parse.ts';
+import { excerpt } from '../words/excerpt.ts';
 
 export type DrawerRowProblem =
   /** No value in a row that has other entries. */
@@ -86,6 +88,12 @@ const COLUMNS: Readonly<Record<string, DrawerEntry>> = {
   price: 'price',
 };
 
+/** What the head of a table names, null for a column nobody knows, and what stands between its cells. */
+interface Columns {
+  readonly names: readonly (DrawerEntry | null)[];
+  readonly mark: Delimiter;
+}
+
 /** Reads a pasted drawer. Empty lines, and lines that begin with `#`, are passed over. */
 export function readDrawer(text: string): DrawerRead {
   const lists = {
@@ -94,7 +102,7 @@ export function readDrawer(text: string): DrawerRead {
     capacitors: [] as DrawerCapacitor[],
   };
   const bad: DrawerRow[] = [];
-  let columns: { readonly names: readonly (DrawerEntry | null)[]; readonly mark: string } | null = null;
+  let columns: Columns | null = null;
   for (const [i, raw] of text
     .replace(/^\uFEFF/, '')
     .split(/\r\n?|\n/)
@@ -108,37 +116,28 @@ export function readDrawer(text: string): DrawerRead {
     }
     const entries = columns && raw.includes(columns.mark) ? cells(raw, columns) : typed(read);
     const problem = 'problem' in entries ? entries.problem : take(entries.entries, lists);
-    if (problem) bad.push({ line: i + 1, read, problem });
+    if (problem) bad.push({ line: i + 1, read: excerpt(read), problem });
   }
   return { ...lists, bad };
 }
 
-function headOf(line: string): { names: readonly (DrawerEntry | null)[]; mark: string } | null {
-  const mark = [';', '\t', ','].find((sign) => line.includes(sign));
-  const cellsOf = mark === undefined ? [line] : line.split(mark);
-  const names = cellsOf.map((cell) => COLUMNS[unquoted(cell).toLowerCase()] ?? null);
-  return names.includes('value') ? { names, mark: mark ?? ',' } : null;
+function headOf(line: string): Columns | null {
+  const mark = ([';', '\t', ','] as const).find((sign) => line.includes(sign)) ?? ',';
+  const names = cellsOf(line, mark).map((cell) => {
+    const name = cell.trim().toLowerCase();
+    return Object.hasOwn(COLUMNS, name) ? COLUMNS[name]! : null;
+  });
+  return names.includes('value') ? { names, mark } : null;
 }
-
-const unquoted = (cell: string): string =>
-  cell
-    .trim()
-    .replace(/^"(.*)"$/, '$1')
-    .trim();
 
 type Row = { readonly entries: Entries } | { readonly problem: DrawerRowProblem };
 
-/** A row of a table. Columns nobody named are passed over. */
-function cells(
-  line: string,
-  { names, mark }: { readonly names: readonly (DrawerEntry | null)[]; readonly mark: string },
-): Row {
+/** A row of a table. Columns nobody named are passed over; a mark within quotation marks is part of the cell. */
+function cells(line: string, { names, mark }: Columns): Row {
   const entries: Entries = {};
-  // A mark within quotation marks is part of the cell.
-  const outside = new RegExp(`${mark}(?=(?:[^"]*"[^"]*")*[^"]*$)`);
-  for (const [i, cell] of line.split(outside).entries()) {
+  for (const [i, cell] of cellsOf(line, mark).entries()) {
     const name = names[i];
-    const text = unquoted(cell);
+    const text = cell.trim();
     if (name && text !== '') entries[name] = text;
   }
   return { entries };

@@ -1,4 +1,11 @@
 /** Files in and out, through the browser's own dialogs. */
+import { excerpt } from '../words/excerpt.ts';
+
+/** More than any list, log or design may be: what a file holds beyond is not read, and is found too much all the same. */
+const MOST_BYTES = 16_000_000;
+
+/** The longest name of a file that is shown whole. */
+const LONGEST_NAME = 80;
 
 export interface TextFile {
   readonly name: string;
@@ -8,7 +15,7 @@ export interface TextFile {
 /** Asks for a file; null when the dialog is closed without one. */
 export async function readFile(accept: string): Promise<TextFile | null> {
   const file = await chooseFile(accept);
-  return file && { name: file.name, text: await file.text() };
+  return file && textOf(file);
 }
 
 /** Asks for a file of any kind, as it is. */
@@ -26,7 +33,11 @@ export function chooseFile(accept: string): Promise<File | null> {
 /** The first file of a drop, as text; null when nothing of the kind was dropped. */
 export async function droppedFile(event: DragEvent): Promise<TextFile | null> {
   const file = event.dataTransfer?.files[0];
-  return file ? { name: file.name, text: await file.text() } : null;
+  return file ? textOf(file) : null;
+}
+
+async function textOf(file: File): Promise<TextFile> {
+  return { name: excerpt(file.name, LONGEST_NAME), text: await file.slice(0, MOST_BYTES).text() };
 }
 
 /** Offers a download named after the thing it holds. */

@@ -310,7 +310,9 @@ export class LampNote extends AppElement {
   };
 
   readonly #copyLink = async (): Promise<void> => {
-    const link = new URL(await this.app.link(), location.href).href;
+    const hash = await this.app.link().catch((reason) => this.app.tellNoLink(reason));
+    if (hash === undefined) return;
+    const link = new URL(hash, location.href).href;
     const copied = await navigator.clipboard?.writeText(link).then(
       () => true,
       () => false,

@@ -226,6 +226,8 @@ export const shareWords = (share: Fraction): string => benchWords.sureness(share
 export const logWords = spoken('kit log', {
   columns: ['kit', 'fault', 'minutes', 'readings', 'lost'],
   noNames: 'Kit numbers only: no names, please.',
+  tooLong: (most: number) =>
+    `The file holds more than ${formatNumber(most, 6)} kits, the most a log holds. Nothing was taken from this file.`,
   refused: (line: number, column: string | null, read: string) =>
     column === null
       ? `The first line should be kit,fault,minutes,readings,lost; read “${read}”.`

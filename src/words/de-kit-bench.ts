@@ -151,6 +151,7 @@ export const kitBench: Translated<Bench> = {
         'Das Mikrofon wurde beim Zuhören ausgesteckt. Einstecken und noch einmal zuhören, oder eine Aufnahme nehmen.',
       failed: 'Das Mikrofon ging nicht an. Aus- und wieder einstecken, oder eine Aufnahme nehmen.',
     },
+    tooLong: 'Diese Aufnahme ist zu lang. Wenige Sekunden genügen: kürzen oder neu aufnehmen.',
     unreadable:
       'Diese Datei ist kein Klang, den der Browser lesen kann. Eine Aufnahme als WAV, MP3 oder Ogg geht.',
     target: (hertz, cents) => `${cents} Cent neben dem Ziel von ${hertz}.`,

@@ -208,6 +208,8 @@ export const germanBench: Translated<typeof benchWords> = {
 export const germanKitLog: Translated<typeof logWords> = {
   columns: ['kit', 'fault', 'minutes', 'readings', 'lost'],
   noNames: 'Nur Bausatznummern: bitte keine Namen.',
+  tooLong: (most) =>
+    `Die Datei enthält mehr als ${formatNumber(most, 6)} Bausätze; mehr fasst kein Protokoll. Aus dieser Datei wurde nichts übernommen.`,
   refused: (line, column, read) =>
     column === null
       ? `Die erste Zeile sollte kit,fault,minutes,readings,lost sein; gelesen: „${read}“.`

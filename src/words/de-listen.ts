@@ -1,6 +1,7 @@
 /** German for light that plays by itself: scenes, lamps, recordings, taking the light down, links. */
 import { formatFixed, formatNumber, formatQuantity, formatShare } from '../quantity/format.ts';
 import type { lampWords, logWords, sceneWords, takeWords } from './en-scenes.ts';
+import { excerpt } from './excerpt.ts';
 import type { LogColumn, LogProblem, LogRefusal, lightLogWords } from './light-log.ts';
 import type { linkWords } from './link.ts';
 import type { Translated } from './spoken.ts';
@@ -176,7 +177,7 @@ export const germanLightLog: Translated<typeof lightLogWords> = {
   refusal(refusal: LogRefusal): string {
     switch (refusal.kind) {
       case 'too large':
-        return `Die Aufzeichnung hat ${whole(refusal.characters)} Zeichen; höchstens sind es ${whole(refusal.most)}. Bitte in Stücke teilen.`;
+        return `Die Aufzeichnung hat mehr als ${whole(refusal.most)} Zeichen. Bitte in Stücke teilen.`;
       case 'too many rows':
         return `Die Aufzeichnung hat mehr als ${whole(refusal.most)} Zeilen. In Stücke teilen oder nur jede zweite Zeile behalten.`;
       case 'empty':
@@ -198,13 +199,14 @@ export const germanLightLog: Translated<typeof lightLogWords> = {
 
 export const germanLink: Translated<typeof linkWords> = {
   refused: 'Der Entwurf in diesem Link wurde nicht geöffnet; der eigene Entwurf ist, wie er war.',
-  place: (place) =>
-    `Der Link nennt „${place.length > 24 ? `${place.slice(0, 23)}…` : place}“; das ist kein Ort dieser Seite.`,
+  place: (place) => `Der Link nennt „${excerpt(place, 24)}“; das ist kein Ort dieser Seite.`,
   damaged:
     'Der Link ist beschädigt oder abgeschnitten: Seine Prüfsumme stimmt nicht. Ganz kopieren, vom # bis zum letzten Buchstaben, und noch einmal versuchen.',
   empty: 'Der Link enthält nach „d=“ keinen Entwurf. Ganz kopieren und noch einmal versuchen.',
   later: 'Der Link stammt von einem späteren Lampnote. Dort öffnen oder das spätere holen.',
   tooLarge: 'Der Link enthält weit mehr als einen Entwurf. Er wurde nicht geöffnet.',
+  tooLong:
+    'Dieser Entwurf mit seinem Bausatzprotokoll ist zu viel für einen Link. Stattdessen als Datei sichern; das Protokoll allein lässt sich unter Bausatz sichern.',
   notDesign: 'Der Link enthält etwas anderes als einen Entwurf, den diese Version kennt.',
   cannotPack:
     'Dieser Browser kann Links weder packen noch auspacken. Den Entwurf stattdessen als Datei sichern.',

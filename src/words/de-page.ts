@@ -5,6 +5,7 @@ import { germanBoard } from './de-board.ts';
 import { englishNote, germanNote } from './de-notes.ts';
 import { dielectricNames } from './de-pitch.ts';
 import type { words } from './en.ts';
+import { excerpt } from './excerpt.ts';
 import type { Translated } from './spoken.ts';
 
 const UNIT: Readonly<Record<QuantityKind, string>> = {
@@ -179,8 +180,7 @@ export const germanPage: Translated<typeof words> = {
     linkCopied: 'Der Link ist kopiert. Er enthält den ganzen Entwurf; nichts liegt anderswo.',
     linkShown: 'Dieser Browser lässt die Seite nicht kopieren. Hier ist der Link; bitte ganz kopieren:',
     dismiss: 'Diesen Hinweis schließen',
-    tooLarge: (bytes, most) =>
-      `Die Datei hat ${formatQuantity(bytes, 'B', 3)}; ein Entwurf hat höchstens ${formatQuantity(most, 'B', 3)}.`,
+    tooLarge: (most) => `Die Datei hat mehr als ${formatQuantity(most, 'B', 3)}; mehr hat kein Entwurf.`,
     notJson:
       'Die Datei ist kein JSON-Text oder abgeschnitten. Angenommen wird ein von Lampnote gesicherter Entwurf.',
     notDesign: 'Die Datei ist kein Lampnote-Entwurf: Ihr Eintrag „format“ fehlt oder ist ein anderer.',
@@ -205,7 +205,7 @@ export const germanPage: Translated<typeof words> = {
   field: {
     problem(problem: ReadProblem): string {
       const { read, quantity } = problem;
-      const shown = read === '' ? 'nichts' : `„${read.length > 24 ? `${read.slice(0, 23)}…` : read}“`;
+      const shown = read === '' ? 'nichts' : `„${excerpt(read, 24)}“`;
       switch (problem.kind) {
         case 'unreadable':
           return `Gelesen: ${shown}, das ist ${NOT_A[quantity]}. Angenommen: ${ACCEPTED[quantity]}.`;

@@ -9,9 +9,10 @@ import {
   type INTERVAL_WORDS,
   type pitchWords,
 } from './en-pitch.ts';
+import { excerpt } from './excerpt.ts';
 import type { Translated } from './spoken.ts';
 
-const quoted = (text: string): string => `„${text.length > 24 ? `${text.slice(0, 23)}…` : text}“`;
+const quoted = (text: string): string => `„${excerpt(text, 24)}“`;
 const between = (low: number, high: number): string => `${hertzText(low)} bis ${hertzText(high)}`;
 const joined = (names: readonly string[]): string => names.join(' und ');
 

@@ -406,6 +406,7 @@ export const kitViewWords = spoken('kit', {
         'The microphone was unplugged while it listened. Plug it in and listen again, or use a recording.',
       failed: 'The microphone did not open. Unplug it and plug it in again, or use a recording.',
     },
+    tooLong: 'This recording is too long. A few seconds are enough: cut it, or record anew.',
     unreadable: 'This file is no sound that the browser can read. A WAV, MP3 or Ogg recording works.',
     target: (hertz: string, cents: string) => `${cents} cents from its target of ${hertz}.`,
     capacitor: (farads: string, percent: string) =>

@@ -2,6 +2,7 @@
 import { formatFixed, formatNumber, formatQuantity, formatShare, formatSigned } from '../quantity/format.ts';
 import type { Limits } from '../quantity/parse.ts';
 import type { Pair, VoiceId } from '../quantity/units.ts';
+import { excerpt } from './excerpt.ts';
 import { spoken } from './spoken.ts';
 
 export const hertzText = (value: number): string =>
@@ -10,7 +11,7 @@ export const hertzText = (value: number): string =>
 const percentText = (value: number): string =>
   formatShare(value, Math.abs(value * 100 - Math.round(value * 100)) < 0.05 ? 0 : 1);
 export const toleranceText = (value: number): string => `±${percentText(value)}`;
-const quoted = (text: string): string => `“${text.length > 24 ? `${text.slice(0, 23)}…` : text}”`;
+const quoted = (text: string): string => `“${excerpt(text, 24)}”`;
 const between = (low: number, high: number): string => `${hertzText(low)} to ${hertzText(high)}`;
 
 export const DIELECTRIC_NAMES = spoken('dielectrics', {

@@ -5,6 +5,7 @@
 import { formatFixed, formatNumber, formatQuantity, formatShare, formatSigned } from '../quantity/format.ts';
 import type { Limits, QuantityKind, ReadProblem } from '../quantity/parse.ts';
 import type { Pair, VoiceId } from '../quantity/units.ts';
+import { excerpt } from './excerpt.ts';
 import { spoken } from './spoken.ts';
 
 const UNIT: Readonly<Record<QuantityKind, string>> = {
@@ -168,8 +169,8 @@ export const words = spoken('page', {
     linkCopied: 'The link is copied. It holds the whole design; nothing is stored anywhere else.',
     linkShown: 'This browser does not let the page copy. Here is the link; copy it whole:',
     dismiss: 'Close this notice',
-    tooLarge: (bytes: number, most: number) =>
-      `The file holds ${formatQuantity(bytes, 'B', 3)}; a design file holds at most ${formatQuantity(most, 'B', 3)}.`,
+    tooLarge: (most: number) =>
+      `The file holds more than ${formatQuantity(most, 'B', 3)}, the most a design file holds.`,
     notJson: 'The file is no JSON text, or is cut off. Accepted is a design saved by Lampnote.',
     notDesign: 'The file is not a Lampnote design: its entry “format” is missing or another one.',
     later: (version: number) =>
@@ -193,7 +194,7 @@ export const words = spoken('page', {
   field: {
     problem(problem: ReadProblem): string {
       const { read, quantity } = problem;
-      const shown = read === '' ? 'nothing' : `“${read.length > 24 ? `${read.slice(0, 23)}…` : read}”`;
+      const shown = read === '' ? 'nothing' : `“${excerpt(read, 24)}”`;
       switch (problem.kind) {
         case 'unreadable':
           return `Read ${shown}, which is not ${NAME[quantity]}. Accepted: ${ACCEPTED[quantity]}.`;

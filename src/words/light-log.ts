@@ -30,7 +30,7 @@ export interface LogProblem {
 }
 
 export type LogRefusal =
-  | { readonly kind: 'too large'; readonly characters: number; readonly most: number }
+  | { readonly kind: 'too large'; readonly most: number }
   | { readonly kind: 'too many rows'; readonly most: number }
   | { readonly kind: 'empty' }
   /** No column of times with a column of light beside it. */
@@ -70,7 +70,7 @@ export const lightLogWords = spoken('light log', {
   refusal(refusal: LogRefusal): string {
     switch (refusal.kind) {
       case 'too large':
-        return `The recording holds ${whole(refusal.characters)} characters; the most is ${whole(refusal.most)}. Cut it into parts.`;
+        return `The recording holds more than ${whole(refusal.most)} characters. Cut it into parts.`;
       case 'too many rows':
         return `The recording holds more than ${whole(refusal.most)} rows. Cut it into parts, or keep every second row.`;
       case 'empty':

@@ -1,8 +1,9 @@
 /** What the take on the command line says: one sentence for each way it can refuse, and what it accepts. */
-import { formatNumber } from '../quantity/format.ts';
+import { formatNumber, formatQuantity } from '../quantity/format.ts';
 import type { Limits } from '../quantity/parse.ts';
+import { excerpt } from './excerpt.ts';
 
-const shown = (read: string): string => `“${read.length > 60 ? `${read.slice(0, 59)}…` : read}”`;
+const shown = (read: string): string => `“${excerpt(read, 60)}”`;
 const range = ({ min, max }: Limits): string => `from ${formatNumber(min, 6)} to ${formatNumber(max, 6)}`;
 
 export const takeWords = {
@@ -52,8 +53,7 @@ export const takeWords = {
 
   design: (file: string, why: string) => `--design: ${shown(file)} is not taken: ${why}`,
   light: (file: string, why: string) => `--light: ${shown(file)} is not taken: ${why}`,
-  tooLarge: (most: number) =>
-    `it holds more than ${most >= 1024 ** 2 ? `${most / 1024 ** 2} MB` : `${most / 1024} kB`}.`,
+  tooLarge: (most: number) => `it holds more than ${formatQuantity(most, 'B', 3)}.`,
   header: (read: string) =>
     `its first line should be time_s,lux_a,lux_b; read ${read === '' ? 'nothing' : shown(read)}.`,
   noRows: 'there is no row of light below the heading.',

@@ -1,7 +1,7 @@
 /** A design is taken whole or refused with the place that is wrong. The document is walked, not listed. */
 import { describe, expect, test } from 'vitest';
 import { type Batch, DEFAULT_BATCH } from '../../src/design/batch.ts';
-import { type Complaint, decode, decodeText, encodeText } from '../../src/design/decode.ts';
+import { type Complaint, decode, decodeText, encodeText, MOST_LETTERS } from '../../src/design/decode.ts';
 import { DEFAULT_DESIGN } from '../../src/design/defaults.ts';
 import { type Design, FORMAT, VERSION } from '../../src/design/design.ts';
 import {
@@ -246,9 +246,39 @@ describe('refused before its values are looked at', () => {
   });
 
   test('a file that is far too large', () => {
-    const text = JSON.stringify({ ...FULL, notes: 'x'.repeat(300_000) });
+    const text = JSON.stringify({ ...FULL, notes: 'x'.repeat(MOST_LETTERS) });
     expect(decodeText(text)).toMatchObject({ ok: false, complaints: [{ kind: 'too large' }] });
   });
+});
+
+test('a bench log of five hundred kits, forty readings each, is opened again as it was saved', () => {
+  const readings = Array.from({ length: 40 }, (_, i) => ({
+    point: `a point of the test slip, ${i}`,
+    value: i / 7,
+  }));
+  const log = Array.from({ length: 500 }, (_, i) => ({ ...FULL_BATCH.log[0]!, kit: i + 1, readings }));
+  const design = { ...FULL, batch: { ...FULL_BATCH, log } };
+  expect(decodeText(encodeText(design))).toEqual({ ok: true, design });
+});
+
+test('an entry nested without end, or of a name without end, is refused in few words', () => {
+  const deep = `${'['.repeat(100_000)}${']'.repeat(100_000)}`;
+  const name = `${'k'.repeat(100_000)}\u202E`;
+  for (const text of [
+    JSON.stringify({ ...FULL, notes: 'HERE' }).replace('"HERE"', deep),
+    JSON.stringify({ ...FULL, notes: 'HERE' }).replace('"HERE"', `{"a":${deep}}`),
+    JSON.stringify({ ...FULL, [name]: 1 }),
+    JSON.stringify({ ...FULL, notes: { '': { '': 1 } } }),
+    JSON.stringify({ ...FULL }).replace('{', '{"__proto__":{"name":1},'),
+  ]) {
+    const read = decodeText(text);
+    expect(read.ok).toBe(false);
+    if (read.ok) continue;
+    for (const complaint of read.complaints) {
+      expect(complaint.kind).toBe('value');
+      expect(JSON.stringify(complaint).length).toBeLessThan(300);
+    }
+  }
 });
 
 test('a complaint carries what was read, cut short, and what would be accepted', () => {

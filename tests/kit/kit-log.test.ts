@@ -1,10 +1,17 @@
 /** The kit log, its CSV, what the next order learns from it, and what a document may hold of it. */
 import * as v from 'valibot';
 import { expect, test } from 'vitest';
-import { type Batch, batchSchema, DEFAULT_BATCH, type KitEntry } from '../../src/design/batch.ts';
-import { learnedLosses, logCsv, logSummary, readLogCsv, withEntry } from '../../src/kit/kit-log.ts';
+import { BATCH_MOST, type Batch, batchSchema, DEFAULT_BATCH, type KitEntry } from '../../src/design/batch.ts';
+import { csvRows } from '../../src/kit/csv.ts';
+import {
+  learnedLosses,
+  logCsv,
+  logRefusal,
+  logSummary,
+  readLogCsv,
+  withEntry,
+} from '../../src/kit/kit-log.ts';
 import { orderOf } from '../../src/kit/order.ts';
-import { logWords } from '../../src/words/bench.ts';
 import { BENCH_DESIGN } from '../circuit/building.ts';
 
 const entry = (kit: number, change: Partial<KitEntry> = {}): KitEntry => ({
@@ -42,7 +49,40 @@ test.each([
 ])('a log that cannot be read is refused with its line: %j', (text, line, column) => {
   const read = readLogCsv(text);
   expect(read).toMatchObject({ ok: false, line, column });
-  if (!read.ok) expect(logWords.refused(read.line, read.column, read.read).length).toBeGreaterThan(20);
+  if (!read.ok) expect(logRefusal(read).length).toBeGreaterThan(20);
+});
+
+test('a log with more kits or readings than a document keeps is refused whole, and so is an amount out of range', () => {
+  const head = 'kit,fault,minutes,readings,lost\n';
+  const long = readLogCsv(head + '1,,,,\n'.repeat(BATCH_MOST.log + 1));
+  expect(long).toEqual({ ok: false, most: BATCH_MOST.log });
+  if (!long.ok) expect(logRefusal(long)).toContain('1000 kits');
+  for (const cell of ['a=1; '.repeat(BATCH_MOST.readings).concat('b=2'), 'a=1e9', `${'n'.repeat(41)}=1`])
+    expect(readLogCsv(`${head}1,,,${cell},`)).toMatchObject({ ok: false, line: 2, column: 'readings' });
+  expect(readLogCsv(`${head}1,,,,cell=100001`)).toMatchObject({ ok: false, line: 2, column: 'lost' });
+});
+
+test('whatever a point or a fault is called, it is written as no formula and read back by the same name', () => {
+  const named = (name: string) => [entry(3, { fault: name, readings: [{ point: name, value: 5 }] })];
+  for (const name of [
+    '=1+1',
+    "'=1+1",
+    "''@x",
+    '+1',
+    '-2',
+    '\t=x',
+    '\r=x',
+    ' a',
+    'a ',
+    'a;b=c',
+    '%003b',
+    'a"b,c\n',
+  ]) {
+    const text = logCsv(named(name));
+    expect(readLogCsv(text), text).toEqual({ ok: true, log: named(name) });
+    for (const cell of csvRows(text.replaceAll("'", 'APOSTROPHE'))[1]!)
+      expect(cell).not.toMatch(/^[=+\-@\t\r]/);
+  }
 });
 
 test('an entry takes the place of the kit’s older one', () => {

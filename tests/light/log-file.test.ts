@@ -444,6 +444,23 @@ describe('recordings written in every way', () => {
   });
 });
 
+test('a cell without end is read as none, at once, and a recording is no wider than any logger writes', () => {
+  const long = ' '.repeat(1_000_000);
+  for (const cell of [`1${long}5`, `"1${long}5"`, `a${'"'.repeat(1_000_000)}`, `2026-03-01 1${long}2:00`]) {
+    const text = `time,lux\n1,5\n2,6\n${cell},7\n3,${cell}\n4,8\n`;
+    expect(read(text)).toMatchObject({ kept: 3, dropped: 2 });
+    for (const each of cellsOf(cell, ',')) expect(each.length).toBeLessThan(200);
+  }
+  const wide = `${'1,'.repeat(18_000)}\n1,5\n`;
+  expect(cellsOf(wide, ',')).toHaveLength(200);
+  expect(cellsOf(`"a"${wide}`, ',')).toHaveLength(200);
+});
+
+test('times so far apart that their difference is no number are none', () => {
+  const text = 'time_s,lux\n-1e308,5\n0,5\n1e308,6\n';
+  expect(read(text)).toMatchObject({ kept: 1, dropped: 2 });
+});
+
 test.each([
   ['2026-03-01T10:00Z', 'iso', Date.UTC(2026, 2, 1, 10) / 1000],
   ['20260301T100000Z', 'iso', Date.UTC(2026, 2, 1, 10) / 1000],

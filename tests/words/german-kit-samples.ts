@@ -96,6 +96,7 @@ export const BENCH: Samples = {
 };
 
 export const KIT_LOG: Samples = {
+  tooLong: [[1000]],
   refused: [
     [1, null, 'x,y'],
     [3, 'kit', 'drei'],

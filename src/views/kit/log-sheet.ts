@@ -6,7 +6,7 @@ import { BATCH_LIMITS, type KitEntry, LOSS_KINDS } from '../../design/batch.ts';
 import { inBatch, kitEntry, setLosses, takeLog, writeKit } from '../../design/batch-commands.ts';
 import type { Design } from '../../design/design.ts';
 import { faultsOf } from '../../kit/faults.ts';
-import { learnedLosses, logCsv, logSummary, readLogCsv } from '../../kit/kit-log.ts';
+import { learnedLosses, logCsv, logRefusal, logSummary, readLogCsv } from '../../kit/kit-log.ts';
 import { logWords } from '../../words/bench.ts';
 import { kitViewWords } from '../../words/en-kit.ts';
 import { faultWords } from '../../words/faults.ts';
@@ -149,7 +149,7 @@ export class LogSheet extends AppElement {
     const file = await readFile('.csv,text/csv,text/plain');
     if (file === null) return;
     const log = readLogCsv(file.text);
-    this.problem = log.ok ? '' : logWords.refused(log.line, log.column, log.read);
+    this.problem = log.ok ? '' : logRefusal(log);
     if (log.ok) this.app.change(words.opened, inBatch(takeLog(log.log)));
   };
 

@@ -214,7 +214,8 @@ export class SoundSheet extends AppElement {
 
   async #decode(point: Point, file: File): Promise<void> {
     const heard = await decodeRecording(file);
-    if (heard === null) this.problem = words.unreadable;
+    if (heard === 'too long') this.problem = words.tooLong;
+    else if (heard === 'unreadable') this.problem = words.unreadable;
     else this.#take(point, heard);
   }
 
