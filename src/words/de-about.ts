@@ -53,7 +53,7 @@ export const germanAbout: AboutWords = {
     heading: 'Wie weit darauf Verlass ist',
     lines: [
       'Die Zeiten sind für die genannte Schaltung genau. Gebaute Bausätze weichen ab: Ein Kondensator mit 10 % verschiebt eine Tonhöhe um mehr als einen Halbton.',
-      'Die Werte der Bauteile sind die typischen der Hersteller bei 25 °C. Lichtzellen einer Sorte unterscheiden sich um den Faktor 2,5 oder mehr; kommt es darauf an, hilft ein gemessener Widerstand bei 10 lx.',
+      'Die Werte der Bauteile sind die typischen der Hersteller bei 25 °C. Fotowiderstände einer Sorte unterscheiden sich um den Faktor 2,5 oder mehr; kommt es darauf an, hilft ein gemessener Widerstand bei 10 lx.',
       'Ein Anteil in Prozent ist eine Zählung von Ziehungen mit fester Startzahl. Wie Bauteile in ihrer Toleranz liegen, steht daneben; echte liegen gutmütiger oder stammen aus einer schiefen Charge.',
       'Berechnetes Tageslicht stimmt zu jedem Zeitpunkt auf den Faktor zwei nach oben und unten. Direkte Sonne auf einem Sensor ist nicht enthalten. Werte nach Art des Raums sind typische.',
       'Fehler einer Platine sind für den Entwurf berechnet. Was ein heißes oder halb totes Bauteil wirklich tut, kann anders sein.',
@@ -67,19 +67,19 @@ export const germanAbout: AboutWords = {
   sources: {
     heading: 'Woher die Zahlen stammen',
     intro: (figures) =>
-      `Das Modell wird an ${formatNumber(figures, 4)} Zahlen gemessen, veröffentlicht oder aus einem veröffentlichten Gesetz berechnet; jede nennt ihre Quelle und wie weit das Modell abweichen darf. Nach Thema, die Quellen in ihrer Sprache:`,
+      `Das Modell wird an ${formatNumber(figures, 4)} Zeilen mit Zahlen gemessen, veröffentlicht oder aus einem veröffentlichten Gesetz berechnet; jede nennt ihre Quelle und wie weit das Modell abweichen darf. Nach Thema, die Quellen in ihrer Sprache:`,
     rest: 'Warnungen, Vorsichtshinweise und typische Räume nennen ihre Quellen dort, wo sie stehen. Was übliche Praxis ist oder aus dem Gedächtnis stammt, ist so bezeichnet.',
     topics: {
       astable: 'Zeiten der beiden Stimmen',
       camera: 'Licht aus dem Kamerabild',
-      cell: 'Lichtzellen in Ruhe',
+      cell: 'Fotowiderstände in Ruhe',
       comparator: 'Komparatoren und Schwellen',
       daylight: 'Sonne und Himmel',
       drift: 'Toleranz und Drift',
       hearing: 'Gehör und Pegel',
       lamp: 'Welligkeit von Lampen',
       light: 'Licht, Schatten und Abstand',
-      'moving-cell': 'Lichtzellen in bewegtem Licht',
+      'moving-cell': 'Fotowiderstände in bewegtem Licht',
       output: 'Ausgang',
       parts: 'Trimmpotis und Aufdrucke',
       pitch: 'Noten und Intervalle',

@@ -64,28 +64,28 @@ export const germanCautions: CautionWords = {
       hazard: 'Cadmium',
       place: 'cell',
       words:
-        'Diese Lichtzellen enthalten Cadmium: nicht schleifen, zerbrechen oder verbrennen, und als Elektroschrott abgeben. Der Verkauf von Bausätzen damit ist in manchen Ländern eingeschränkt.',
+        'Diese Fotowiderstände enthalten Cadmium: nicht schleifen, zerbrechen oder verbrennen, und als Elektroschrott abgeben. Der Verkauf von Bausätzen damit ist in manchen Ländern eingeschränkt.',
       source: 'RoHS-Richtlinie der EU; gängige Praxis',
     },
     {
       hazard: 'Cadmium',
       place: 'order in the eu',
       words:
-        'In der Europäischen Union dürfen Lichtzellen mit Cadmium in neuen Geräten nicht mehr verkauft werden: Die Ausnahme endete am 31. Dezember 2013. Fragt nach, bevor ihr Bausätze verkauft oder verschenkt; üblich ist stattdessen ein Fototransistor mit einem eigenen Teiler.',
+        'In der Europäischen Union dürfen Fotowiderstände mit Cadmium in neuen Geräten nicht mehr verkauft werden: Die Ausnahme endete am 31. Dezember 2013. Fragt nach, bevor ihr Bausätze verkauft oder verschenkt; üblich ist stattdessen ein Fototransistor mit einem eigenen Teiler.',
       source: 'EU-RoHS-Richtlinie 2011/65/EU, Anhang III; Mitteilung eines Händlers zum Ende der Ausnahme',
     },
     {
       hazard: 'Cadmium',
       place: 'order in the uk',
       words:
-        'Im Vereinigten Königreich gilt dieselbe Grenze für Cadmium wie in der Europäischen Union: Fragt nach, bevor ihr Bausätze mit diesen Lichtzellen verkauft oder verschenkt.',
+        'Im Vereinigten Königreich gilt dieselbe Grenze für Cadmium wie in der Europäischen Union: Fragt nach, bevor ihr Bausätze mit diesen Fotowiderständen verkauft oder verschenkt.',
       source: 'UK RoHS Regulations 2012; aus dem Gedächtnis',
     },
     {
       hazard: 'Cadmium',
       place: 'order elsewhere',
       words:
-        'Diese Lichtzellen enthalten Cadmium. Die Regeln sind von Land zu Land verschieden: Fragt nach, bevor ihr Bausätze verkauft oder über eine Grenze tragt.',
+        'Diese Fotowiderstände enthalten Cadmium. Die Regeln sind von Land zu Land verschieden: Fragt nach, bevor ihr Bausätze verkauft oder über eine Grenze tragt.',
       source: 'gängige Praxis',
     },
     {

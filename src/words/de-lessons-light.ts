@@ -17,7 +17,7 @@ export const germanLightLessons: Translated<typeof englishLightLessons> = {
     steps: {
       look: {
         title: 'Ein Bauteil, das Licht spürt',
-        text: 'Der Sensor ist eine Lichtzelle: ein Widerstand, dessen Wert dem Licht folgt. Bei {bright} hat er {bright-ohms}.',
+        text: 'Der Sensor ist ein Fotowiderstand: ein Widerstand, dessen Wert dem Licht folgt. Bei {bright} hat er {bright-ohms}.',
         question: null,
         options: {},
         task: 'Dimmt die Lampe, bis der Sensor weniger als {dim} bekommt. Achtet auf die Ohm.',
@@ -160,7 +160,7 @@ export const germanLightLessons: Translated<typeof englishLightLessons> = {
       },
       'which-way': {
         title: 'Was tut der Schatten?',
-        text: 'Lampe an, Hände weg: Beide Stimmen klingen. Unter „Knoten“ teilen sich zwei Widerstände die Versorgung; der untere ist die Lichtzelle. Der Punkt dazwischen ist der Knoten; er liegt bei {lit-volts}.',
+        text: 'Lampe an, Hände weg: Beide Stimmen klingen. Unter „Knoten“ teilen sich zwei Widerstände die Versorgung; der untere ist der Fotowiderstand. Der Punkt dazwischen ist der Knoten; er liegt bei {lit-volts}.',
         question: 'Eine Hand kommt über Sensor A. Die Spannung an seinem Knoten …',
         options: { rises: '… steigt.', falls: '… sinkt.', stays: '… bleibt.' },
         task: 'Bringt die Hand über Sensor A. Folgt dem Bild von links nach rechts, und hört zu.',
@@ -274,7 +274,7 @@ export const germanLightLessons: Translated<typeof englishLightLessons> = {
   },
   'lamp-ripple': {
     title: 'Eine Lampe, die man hört',
-    aim: 'Manche Lampen flimmern zu schnell für das Auge; eine Lichtzelle folgt ihnen.',
+    aim: 'Manche Lampen flimmern zu schnell für das Auge; ein Fotowiderstand folgt ihnen.',
     wrongIdeas: [
       '„Was ich nicht sehe, ist nicht da.“ Die Zelle sieht es.',
       '„Sie flimmert so oft, wie das Netz schwingt.“ Doppelt so oft: Jede Schwingung hat zwei Buckel.',

@@ -78,7 +78,7 @@ export const germanSoundLessons: Translated<typeof englishSoundLessons> = {
         options: { higher: '… höher.', lower: '… tiefer.', same: '… derselbe.' },
         task: 'Dimmt die Lampe auf etwa {half}, so dass Stimme A noch klingt.',
         reveal:
-          'Derselbe: {frequency-half}. Die Lichtzelle sitzt nicht im Timer; sie sagt nur, ob die Stimme klingt.',
+          'Derselbe: {frequency-half}. Der Fotowiderstand sitzt nicht im Timer; er sagt nur, ob die Stimme klingt.',
         algebra: null,
       },
       capacitor: {

@@ -136,7 +136,7 @@ export const germanLessons: Translated<typeof englishLessons> = {
     reason: 'Sagt, warum.',
     questions: {
       'cell-ohms':
-        'Eine Lichtzelle hat {r10} bei {reference}, mit einer Steigung von {slope}. Wie groß ist ihr Widerstand bei {lux}?',
+        'Ein Fotowiderstand hat {r10} bei {reference}, mit einer Steigung von {slope}. Wie groß ist sein Widerstand bei {lux}?',
       'half-light':
         'Das Licht auf dieser Zelle sinkt auf die Hälfte. Auf das Wievielfache wächst ihr Widerstand?',
       'node-volts-bottom':

@@ -379,7 +379,7 @@ export const germanPage: Translated<typeof words> = {
 
   threshold: {
     heading: 'Schwelle',
-    figure: 'Abb. 2 · Spannung der Knoten gegen die Referenz',
+    figure: 'Abb. 2 · Spannung der Knoten gegen die Referenz (Schleifer unbelastet)',
     summary: (node, reference) =>
       `Knoten A ${volts(node.A)} gegen ${volts(reference.A)}; Knoten B ${volts(node.B)} gegen ${volts(reference.B)}.`,
     node: (voice, value) => `${voice} ${volts(value)}`,

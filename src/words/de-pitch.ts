@@ -133,7 +133,7 @@ export const pitch: Translated<typeof pitchWords> = {
     lawsShort: { uniform: 'gleichverteilt', 'normal-2': '2 σ', 'normal-3': '3 σ' },
     lawHint:
       'Beliebig in der Toleranz ist üblich, wenn man von den Teilen nichts weiß; es ist die vorsichtige Wahl.',
-    kits: 'Bausätze',
+    kits: 'geloste Bausätze',
     seed: 'Startzahl',
     seedHint: 'Dieselbe Startzahl lost dieselben Bausätze.',
     comesTo: (targets) =>

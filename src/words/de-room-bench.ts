@@ -40,7 +40,7 @@ export const roomBench: Translated<Pick<typeof answerWords, 'parts' | 'timing' |
     gains: 'Was es verbessern würde',
     contrast: (now, then) => `Licht zu Schatten wird aus ${times(now)} zu ${times(then)}`,
     tube: (bore, depth, contrast, left) =>
-      `Ein Rohr von ${formatFixed(bore * 1000, 0, 'mm')} Innendurchmesser, ${formatFixed(depth * 1000, 0, 'mm')} tief, bei Licht von ringsum: ${contrast} (aus der Geometrie); ${percent(left)} des Lichts bleiben.`,
+      `Ein Rohr von ${formatFixed(bore * 1000, 0, 'mm')} Innendurchmesser, ${formatFixed(depth * 1000, 0, 'mm')} tief, bei Licht von ringsum, aus der Geometrie und nicht aus den Messungen: ${contrast}; ${percent(left)} des Lichts bleiben.`,
     lamp: (candela, metres, more, contrast) =>
       `Eine eigene Lampe, ${formatNumber(candela, 2)}${SPACE}cd in ${formatFixed(metres * 100, 0, 'cm')} Abstand, die das Ereignis verdeckt: ${lux(more)} mehr, ${contrast}.`,
     enoughContrast: 'Das Verhältnis von Licht zu Schatten braucht keine eigene Lampe.',
@@ -89,13 +89,13 @@ export const roomBench: Translated<Pick<typeof answerWords, 'parts' | 'timing' |
 
   batch: {
     heading: 'Für die Serie',
-    kits: 'Bausätze',
+    kits: 'geloste Bausätze',
     seed: 'Startzahl',
-    spread: 'Streuung',
+    spread: 'Streuung der Teile',
     spreads: {
-      uniform: 'gleichmäßig in der Toleranz',
-      'two-sigma': 'normalverteilt, Grenze bei 2 σ',
-      'three-sigma': 'normalverteilt, Grenze bei 3 σ',
+      uniform: 'beliebig in der Toleranz',
+      'two-sigma': 'glockenförmig, Toleranz = 2 σ',
+      'three-sigma': 'glockenförmig, Toleranz = 3 σ',
     },
     resistors: 'Widerstände ±',
     offset: 'Offset des Komparators ±',

@@ -128,7 +128,7 @@ export const roomWords: Translated<typeof english> = {
       case 'read the node':
         return `Knoten ${step.voice}: ${volts(step.lit)} bei freiem Sensor, ${volts(step.shade)} mit dem Schatten des Ereignisses darauf.`;
       case 'turn to volts':
-        return `${sentence(trimmerName(step.trimmer, step.shared))} drehen, bis am Schleifer ${volts(step.volts)} stehen, bei ${share(step.rotation)} des Drehwegs${step.turnsOfPart > 1 ? `, ${turning(step.turns, step.turnsOfPart)} vom Anschlag` : ''}. Von ${volts(step.fromVolts)} bis ${volts(step.toVolts)} geht es.`;
+        return `Ohne Schatten ${trimmerName(step.trimmer, step.shared)} drehen, bis am Schleifer ${volts(step.volts)} stehen, bei ${share(step.rotation)} des Drehwegs${step.turnsOfPart > 1 ? `, ${turning(step.turns, step.turnsOfPart)} vom Anschlag` : ''}. Von ${volts(step.fromVolts)} bis ${volts(step.toVolts)} geht es.`;
       case 'just on': {
         const light = step.soundsInLight ? 'bei freiem Sensor' : 'mit dem Schatten darauf';
         const way = step.thenTurns > 0 ? 'aufwärts' : 'abwärts';
@@ -161,8 +161,3 @@ export const roomWords: Translated<typeof english> = {
     }
   },
 };
-
-/** With a capital, as a sentence begins. */
-function sentence(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}

@@ -106,7 +106,7 @@ export const germanWarnings: Translated<typeof WARNING_WORDS> = {
   },
   cadmium: {
     reason: () =>
-      'Die Lichtzellen enthalten Cadmium, und der Verkauf von Bausätzen damit ist in manchen Ländern eingeschränkt.',
+      'Die Fotowiderstände enthalten Cadmium, und der Verkauf von Bausätzen damit ist in manchen Ländern eingeschränkt.',
     remedy: () =>
       'Vor Verkauf oder Einfuhr von Bausätzen nachfragen, die Zellen zur Entsorgung einsammeln, oder mit einem Fototransistor planen.',
     source: 'RoHS-Richtlinie der EU (Ausnahme endete am 31. Dezember 2013)',

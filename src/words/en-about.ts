@@ -94,7 +94,7 @@ export const aboutWords = spoken<AboutWords>('about', {
   sources: {
     heading: 'Where the figures come from',
     intro: (figures) =>
-      `The model is held against ${formatNumber(figures, 4)} figures, published or worked out from a published law; each names its source, and how far off the model may be. By topic:`,
+      `The model is held against ${formatNumber(figures, 4)} rows of figures, published or worked out from a published law; each names its source, and how far off the model may be. By topic:`,
     rest: 'Cautions, warnings and typical rooms name their sources where they stand. Where a figure is common practice or from memory, it says so.',
     topics: {
       astable: 'Timing of the two voices',

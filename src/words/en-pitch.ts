@@ -118,7 +118,7 @@ export const pitchWords = spoken('pitch', {
     lawsShort: { uniform: 'uniform', 'normal-2': '2 σ', 'normal-3': '3 σ' },
     lawHint:
       'Anywhere within tolerance is common practice when nothing is known of the parts; it is the careful choice.',
-    kits: 'kits',
+    kits: 'kits drawn',
     seed: 'seed',
     seedHint: 'The same seed draws the same kits.',
     comesTo: (targets: Pair<readonly [number, number]>) =>

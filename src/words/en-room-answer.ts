@@ -201,7 +201,7 @@ export const answerWords = spoken('room answer', {
     gains: 'What would gain',
     contrast: (now: number, then: number) => `lit over shaded ${times(now)} becomes ${times(then)}`,
     tube: (bore: number, depth: number, contrast: string, left: number) =>
-      `A tube of ${formatFixed(bore * 1000, 0, 'mm')} bore, ${formatFixed(depth * 1000, 0, 'mm')} deep, in light from all round: ${contrast} (by geometry); ${percent(left)} of the light is left.`,
+      `A tube of ${formatFixed(bore * 1000, 0, 'mm')} bore, ${formatFixed(depth * 1000, 0, 'mm')} deep, in light from all round, by geometry and not by the readings: ${contrast}; ${percent(left)} of the light is left.`,
     lamp: (candela: number, metres: number, more: number, contrast: string) =>
       `A lamp of its own, ${formatNumber(candela, 2)}${SPACE}cd at ${formatFixed(metres * 100, 0, 'cm')}, hidden by the event: ${lux(more)} more, ${contrast}.`,
     enoughContrast: 'The contrast needs no lamp of its own.',
@@ -255,13 +255,13 @@ export const answerWords = spoken('room answer', {
 
   batch: {
     heading: 'For the batch',
-    kits: 'kits',
+    kits: 'kits drawn',
     seed: 'seed',
-    spread: 'values lie',
+    spread: 'parts lie',
     spreads: {
-      uniform: 'evenly in the tolerance',
-      'two-sigma': 'normally, limit at 2 σ',
-      'three-sigma': 'normally, limit at 3 σ',
+      uniform: 'anywhere within tolerance',
+      'two-sigma': 'bell-shaped, tolerance = 2 σ',
+      'three-sigma': 'bell-shaped, tolerance = 3 σ',
     },
     resistors: 'resistors ±',
     offset: 'comparator offset ±',
@@ -303,8 +303,8 @@ export const answerWords = spoken('room answer', {
     volts: 'node',
     add: 'Add this reading',
     step: (voice: VoiceId) => `cell of ${voice}`,
-    remove: (n: number) => `Remove reading ${n}`,
-    removeShort: 'Remove',
+    remove: (n: number) => `Take away reading ${n}`,
+    removeShort: 'Take away',
     row: (value: number, reading: string) => `${lux(value)}: ${reading}`,
     tooFew: (count: number) =>
       count === 0 ? 'No cell was read yet.' : 'One more reading, in another light, and the curve is known.',

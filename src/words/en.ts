@@ -363,7 +363,7 @@ export const words = spoken('page', {
 
   threshold: {
     heading: 'Threshold',
-    figure: 'Fig. 2 · node volts against the reference',
+    figure: 'Fig. 2 · node volts against the reference (wiper unloaded)',
     summary: (node: Pair<number>, reference: Pair<number>) =>
       `Node A ${volts(node.A)} against ${volts(reference.A)}; node B ${volts(node.B)} against ${volts(reference.B)}.`,
     node: (voice: VoiceId, value: number) => `${voice} ${volts(value)}`,

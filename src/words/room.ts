@@ -126,7 +126,7 @@ export const roomWords = spoken('room words', {
       case 'read the node':
         return `Node ${step.voice}: ${volts(step.lit)} with nothing in the way, ${volts(step.shade)} with the event’s shadow on the sensor.`;
       case 'turn to volts':
-        return `Turn ${trimmerName(step.trimmer, step.shared)} until its wiper reads ${volts(step.volts)}, at ${share(step.rotation)} of its travel${step.turnsOfPart > 1 ? `, ${turning(step.turns, step.turnsOfPart)} from the stop` : ''}. From ${volts(step.fromVolts)} to ${volts(step.toVolts)} will do.`;
+        return `With nothing in the way turn ${trimmerName(step.trimmer, step.shared)} until its wiper reads ${volts(step.volts)}, at ${share(step.rotation)} of its travel${step.turnsOfPart > 1 ? `, ${turning(step.turns, step.turnsOfPart)} from the stop` : ''}. From ${volts(step.fromVolts)} to ${volts(step.toVolts)} will do.`;
       case 'just on': {
         const light = step.soundsInLight ? 'with nothing in the way' : 'with the shadow on';
         const way = step.thenTurns > 0 ? 'up' : 'down';

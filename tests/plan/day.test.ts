@@ -161,7 +161,7 @@ describe('the hours chart', () => {
     expect(answer.chart.rightShare).toBe(1);
     expect(answer.stretches.length).toBe(1);
     const lines = answer.card.map((step) => roomWords.step(step));
-    expect(lines.join('\n')).toMatch(/Turn trimmer A until its wiper reads \d\.\d\d.V/);
+    expect(lines.join('\n')).toMatch(/turn trimmer A until its wiper reads \d\.\d\d.V/);
     expect(answer.disturbance).toEqual(disturbanceIn(design, WINDOWED));
     expect(roomAnswer(design, DEFAULT_ROOM)).toBeNull();
     expect(JSON.stringify(answer)).not.toMatch(/NaN/);

@@ -116,7 +116,7 @@ export class FirstCycles extends AppElement {
     const x = scaleLinear([0, stretches.at(-1)!.end], [left, end]);
     const y = scaleLinear([0, rail], [SIZE.capacitor, SIZE.top]);
     const name = this.voice.toLowerCase();
-    return html`<svg viewBox="0 0 ${width} ${height}" width=${width} height=${height} role="img" aria-label=${words.first.figure}>
+    return html`<svg class="chart" viewBox="0 0 ${width} ${height}" width=${width} height=${height} role="img" aria-label=${words.first.figure}>
       <path class="frame" d="M ${left} ${SIZE.top} V ${SIZE.capacitor} H ${end}" />
       ${[1 / 3, 2 / 3].map(
         (share) =>
