@@ -48,6 +48,8 @@ export type CameraState =
 export interface CameraView {
   readonly state: CameraState;
   readonly regions: Pair<CameraRegion>;
+  /** The picture was turned while it ran, and its light taken anew. */
+  readonly turned: boolean;
   /** A region holds many pixels at the top of the scale: brighter light cannot be told apart. */
   readonly clipped: Pair<boolean>;
   /** Frame rate, ripple and drift, as the readings give them away; renewed once a second. */
@@ -63,6 +65,7 @@ export class CameraLight {
   readonly view = new Store<CameraView>({
     state: { kind: 'off', ended: null },
     regions: DEFAULT_REGIONS,
+    turned: false,
     clipped: { A: false, B: false },
     findings: NOTHING_FOUND,
   });
@@ -92,6 +95,7 @@ export class CameraLight {
     this.stop();
     const attempt = ++this.#attempt;
     this.#litLux = litLux;
+    this.view.dispatch((view) => ({ ...view, turned: false }));
     this.#setState({ kind: 'asking' });
     const answer = await openCamera();
     if (attempt !== this.#attempt) {
@@ -107,6 +111,7 @@ export class CameraLight {
     this.#lastFrame = null;
     this.#setState({ kind: 'settling' });
     answer.onFrame((frame) => this.#take(frame));
+    answer.onTurned(() => void this.#turned());
     answer.onEnded((ended) => {
       this.#session = null;
       this.#attempt++;
@@ -121,12 +126,19 @@ export class CameraLight {
     if (this.view.current.state.kind !== 'off') this.#setState({ kind: 'off', ended: null });
   }
 
+  /** Other things lie under the patches of a picture that was turned: it is taken anew, and that is told. */
+  async #turned(): Promise<void> {
+    await this.takeAgain();
+    this.view.dispatch((view) => ({ ...view, turned: true }));
+  }
+
   /** Lets the exposure find itself again and takes the picture anew as the lit level. */
   async takeAgain(litLux: Lux = this.#litLux): Promise<void> {
     const session = this.#session;
     if (!session) return;
     this.#litLux = litLux;
     const attempt = ++this.#attempt;
+    this.view.dispatch((view) => ({ ...view, turned: false }));
     this.#setState({ kind: 'unlocking' });
     await session.unlock();
     if (attempt !== this.#attempt) return;

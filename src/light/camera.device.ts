@@ -54,6 +54,8 @@ export interface CameraSession {
   onEnded(callback: (cause: CameraEnd) => void): () => void;
   /** When `isMuted` changes. */
   onMuted(callback: (isMuted: boolean) => void): () => void;
+  /** When the picture has other sides than before: the device was turned. */
+  onTurned(callback: () => void): () => void;
   /** Switches the camera off for good. */
   stop(): void;
 }
@@ -111,6 +113,7 @@ function startSession(stream: MediaStream, track: MediaStreamTrack, now: () => S
   const frames = new Set<(frame: CameraFrame) => void>();
   const ends = new Set<(cause: CameraEnd) => void>();
   const mutes = new Set<(isMuted: boolean) => void>();
+  const turns = new Set<() => void>();
   const listening = new AbortController();
   const { signal } = listening;
   const play = () => {
@@ -132,6 +135,17 @@ function startSession(stream: MediaStream, track: MediaStreamTrack, now: () => S
     for (const callback of ends) callback(cause);
   };
 
+  let sides: string | null = null;
+  video.addEventListener(
+    'resize',
+    () => {
+      const before = sides;
+      sides = `${video.videoWidth} × ${video.videoHeight}`;
+      if (before === null || before === sides) return;
+      for (const callback of turns) callback();
+    },
+    { signal },
+  );
   // Taking the element off the page pauses it, although the camera goes on.
   video.addEventListener('pause', play, { signal });
   track.addEventListener('ended', async () => end((await isListed(track)) ? 'withdrawn' : 'unplugged'), {
@@ -170,6 +184,7 @@ function startSession(stream: MediaStream, track: MediaStreamTrack, now: () => S
     onFrame: (callback) => joined(frames, callback),
     onEnded: (callback) => joined(ends, callback),
     onMuted: (callback) => joined(mutes, callback),
+    onTurned: (callback) => joined(turns, callback),
     stop,
   };
 }

@@ -349,6 +349,8 @@ export const germanPage: Translated<typeof words> = {
       `Das Licht schwankt von Bild zu Bild um etwa ${formatShare(depth, 1)}: Lampe und Bildrate schweben gegeneinander. Tageslicht, eine andere Lampe oder eine andere Bildrate hilft; nahe ihren Kipppunkten können die Stimmen stottern.`,
     drifting:
       'Beide Felder treiben gleich: Die Belichtung der Kamera bewegt sich, nicht das Licht. Neu aufnehmen, wenn das Licht ist, wie es sein soll.',
+    turned:
+      'Das Bild hat sich gedreht, unter den Feldern liegt anderes, und sein Licht wurde neu genommen. Nachsehen, wo die Felder liegen; ist das Licht, wie es sein soll, „Neu aufnehmen“ drücken.',
     restless: 'Die Belichtung kam nie zur Ruhe; das Bild wurde genommen, wie es war.',
     dark: (voice) =>
       `Das Feld für ${voice} ist zu dunkel als Maßstab. Die Kamera aufdecken oder das Feld beleuchten, dann neu aufnehmen.`,

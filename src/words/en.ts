@@ -333,6 +333,8 @@ export const words = spoken('page', {
       `The light ripples by about ${formatShare(depth, 1)} from frame to frame: lamp and frame rate beat. Daylight, another lamp or another frame rate helps; the voices may stutter near their trip points.`,
     drifting:
       'Both patches drift alike: the camera’s exposure is moving, not the light. Press Take again when the light is as it should be.',
+    turned:
+      'The picture has turned, so other things lie under the patches, and its light was taken anew. Look where the patches lie; with the light as it should be, press Take again.',
     restless: 'The exposure never came to rest; the picture was taken as it was.',
     dark: (voice: VoiceId) =>
       `The patch for ${voice} is too dark to scale from. Uncover the camera or light the patch, then press Take again.`,

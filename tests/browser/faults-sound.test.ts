@@ -109,9 +109,11 @@ const UNBEGUN: readonly (readonly [SoundTrouble, () => void])[] = [
   [
     'no device',
     () => {
-      globalThis.AudioContext = (() => {
-        throw new DOMException('The device was not found.', 'NotSupportedError');
-      }) as unknown as Audio;
+      globalThis.AudioContext = new Proxy(AudioContext, {
+        construct: () => {
+          throw new DOMException('The device was not found.', 'NotSupportedError');
+        },
+      });
     },
   ],
   [
@@ -123,9 +125,11 @@ const UNBEGUN: readonly (readonly [SoundTrouble, () => void])[] = [
   [
     'processor',
     () => {
-      globalThis.AudioWorkletNode = (() => {
-        throw new DOMException('No such processor.', 'InvalidStateError');
-      }) as unknown as typeof AudioWorkletNode;
+      globalThis.AudioWorkletNode = new Proxy(AudioWorkletNode, {
+        construct: () => {
+          throw new DOMException('No such processor.', 'InvalidStateError');
+        },
+      });
     },
   ],
 ];

@@ -3,15 +3,13 @@ import type { Page } from 'playwright-core';
 import { expect, inject, test } from 'vitest';
 import { linkFor, withLanguage } from '../../src/app/address.ts';
 import { DEFAULT_DESIGN } from '../../src/design/defaults.ts';
-import { germanLists } from '../../src/words/de.ts';
 import { words } from '../../src/words/en.ts';
 import { kitViewWords } from '../../src/words/en-kit.ts';
 import { pitchWords } from '../../src/words/en-pitch.ts';
 import { foundWords } from '../../src/words/en-pitch-found.ts';
 import { answerWords } from '../../src/words/en-room-answer.ts';
-import { speak } from '../../src/words/spoken.ts';
 import { oneBrowser, openPage } from './support/browser.ts';
-import { choose, designOn } from './support/faults.ts';
+import { choose, designOn, inGerman } from './support/faults.ts';
 import { button } from './support/visit.ts';
 
 const browser = oneBrowser();
@@ -52,15 +50,6 @@ const behave = (page: Page, manner: Manner) =>
   }, manner);
 /** How often a worker broke off since. */
 const faults = (page: Page) => page.evaluate(() => Number(Reflect.get(globalThis, 'faults')));
-/** What a list says in German. */
-const inGerman = (say: () => string): string => {
-  speak('de', germanLists);
-  try {
-    return say();
-  } finally {
-    speak('en');
-  }
-};
 /** Waits until the page says this in German, too. */
 async function alsoInGerman(page: Page, say: () => string): Promise<void> {
   await choose(page, 'de');

@@ -147,7 +147,9 @@ export class CameraPanel extends AppElement {
         ${VOICES.map((voice) => this.#patch(voice))}
       </div>
       <p class="small" id="keys">${words.camera.regionKeys}</p>
-      <div role="status">${this.#says(state)}</div>
+      <div role="status">
+        ${this.#view.value.turned ? html`<p class="fault">${words.camera.turned}</p>` : ''}${this.#says(state)}
+      </div>
       <div class="fields">${this.#lit()}</div>
       ${state.kind === 'on' ? this.#calibration() : ''}`;
   }
@@ -244,6 +246,10 @@ export class CameraPanel extends AppElement {
 
   /** Through the style object: the page's policy lets no style attribute through. */
   protected override updated(): void {
+    const video = this.app.light.camera.video;
+    const picture = this.renderRoot.querySelector<HTMLElement>('.picture');
+    if (picture && video?.videoWidth)
+      picture.style.setProperty('aspect-ratio', `${video.videoWidth} / ${video.videoHeight}`);
     for (const patch of this.renderRoot.querySelectorAll<HTMLElement>('.patch')) {
       const { x, y, width, height } = this.#view.value.regions[patch.dataset['voice'] as VoiceId];
       const place = { left: x, top: y, width, height };

@@ -2,14 +2,25 @@
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import type { Lampnote } from '../../../src/app/lampnote.ts';
+import { germanLists } from '../../../src/words/de.ts';
 import { words } from '../../../src/words/en.ts';
-import type { Language } from '../../../src/words/spoken.ts';
+import { type Language, speak } from '../../../src/words/spoken.ts';
 
 /** Chooses a language without a press that the page could take for another wish. */
 export async function choose(page: Page, language: Language): Promise<void> {
   const name = words.bar.languages[language];
   await page.getByRole('radio', { name, exact: true }).dispatchEvent('click');
   await page.waitForFunction((chosen) => document.documentElement.lang === chosen, language);
+}
+
+/** What a list says in German. */
+export function inGerman(say: () => string): string {
+  speak('de', germanLists);
+  try {
+    return say();
+  } finally {
+    speak('en');
+  }
 }
 
 /** Waits until the page says this, in English and then in German; English is spoken again after. */
