@@ -29,7 +29,7 @@ export interface CellFit {
 export type Calibration =
   | { readonly kind: 'fitted'; readonly fit: CellFit; readonly insideGrade: boolean }
   | { readonly kind: 'too few'; readonly readings: number }
-  /** All in one light: R at that light is known, the slope is not. */
+  /** All in one light, or as good as that: R at that light is known, the slope is not. */
   | { readonly kind: 'one light'; readonly lux: Lux; readonly ohms: Ohms }
   /** Brighter light read with more ohms: interchanged readings or leads. */
   | { readonly kind: 'wrong way'; readonly gamma: number }
@@ -47,9 +47,11 @@ export function calibrate(design: Design, room: Pick<Room, 'cellReadings'>, voic
     points.push({ lux: reading.lux, ohms });
   }
   const [first] = points;
-  if (points.every(({ lux }) => Math.abs(Math.log(lux / first!.lux)) < 0.05))
-    return { kind: 'one light', lux: first!.lux, ohms: first!.ohms };
+  const oneLight = { kind: 'one light', lux: first!.lux, ohms: first!.ohms } as const;
+  if (points.every(({ lux }) => Math.abs(Math.log(lux / first!.lux)) < 0.05)) return oneLight;
   const fit = fitCell(points);
+  // So near to each other that the line through them reaches no number at 10 lx.
+  if (!(fit.r10Ohms > 0 && Number.isFinite(fit.r10Ohms))) return oneLight;
   if (fit.gamma <= 0) return { kind: 'wrong way', gamma: fit.gamma };
   const grade = CELLS[design.voices[voice].cell.family].r10Ohms;
   return { kind: 'fitted', fit, insideGrade: fit.r10Ohms >= grade.min && fit.r10Ohms <= grade.max };

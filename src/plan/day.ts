@@ -44,7 +44,8 @@ export function verdictAt(trips: Pair<TripLux>, levels: HourLevels): HourVerdict
   for (const voice of VOICES) {
     const { upper, lower } = trips[voice];
     const { low, middle, high } = lit[voice];
-    const mostLux = lower / shadeShare[voice];
+    // Where no shade does, none is dark enough, even one that leaves nothing.
+    const mostLux = lower === 0 ? 0 : lower / shadeShare[voice];
     if (!(low > upper))
       note(middle > upper ? 'marginal' : 'wrong', { kind: 'too dark', voice, lux: low, neededLux: upper });
     if (!(high < mostLux))

@@ -58,7 +58,7 @@ export function rippledCourse(speed: CellSpeed, lux: Lux, ripple: Ripple, count:
   return course;
 }
 
-/** Mean light in which the low or the high end of the settled conductance stands at `y`. */
+/** Mean light in which the low or the high end of the settled conductance stands at `y`; Infinity where none does it. */
 export function luxForBand(
   speed: CellSpeed,
   ripple: Ripple | null,
@@ -68,15 +68,22 @@ export function luxForBand(
   if (y <= 0) return 0;
   let lux = 10 * y ** (1 / speed.gamma);
   if (ripple === null || ripple.depth === 0) return lux;
+  lux = Math.min(BRIGHTEST, Math.max(FAINTEST, lux));
   const table = tableFor(speed, ripple);
   // The logarithms run nearly in parallel with slope gamma: each turn takes nearly the whole of the miss away.
   for (let turn = 0; turn < 60; turn++) {
     const miss = speed.gamma * Math.log(lux / 10) + table.read(end, lux) - Math.log(y);
     lux *= Math.exp(-miss / speed.gamma);
+    // A deep ripple leaves an end that no mean light brings any further.
+    if (lux < FAINTEST || lux > BRIGHTEST) return lux < FAINTEST ? 0 : Number.POSITIVE_INFINITY;
     if (Math.abs(miss) < 1e-11) break;
   }
   return lux;
 }
+
+/** Far below starlight, and ten times the brightest sun. */
+const FAINTEST: Lux = 1e-9;
+const BRIGHTEST: Lux = 1e6;
 
 /** Nodes of a table stand this far apart in the logarithm of the light. */
 const SPACING = 0.4;

@@ -311,15 +311,22 @@ export class Engine {
   }
 }
 
+/**
+ * The quickest decay that samples can hold, in samples. A quicker one is a mere tick, for the ear told by its area alone:
+ * it is played this long, and lower by as much.
+ */
+const QUICKEST = 1;
+
 /** The jack's states by timer levels. */
 function jackStates(settings: EngineSettings, sampleRate: Hertz): readonly JackState[] {
   const { jack } = settings;
   return sourcesByLevel(settings).map((source) => {
     const tau = jack.couplingFarads === null ? null : (source.ohms + jack.loadOhms) * jack.couplingFarads;
-    const perSecond = tau === null ? 0 : 1 / tau;
+    const held = tau === null ? null : Math.max(tau, QUICKEST / sampleRate);
+    const perSecond = held === null ? 0 : 1 / held;
     return {
       volts: source.volts,
-      share: loadShare(jack, source),
+      share: loadShare(jack, source) * (tau === null || held === null ? 1 : tau / held),
       perSecond,
       perSample: Math.exp(-perSecond / sampleRate),
     };

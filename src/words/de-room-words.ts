@@ -1,12 +1,15 @@
 /** Words for the room: complaints, reasons of an hour, what would help, the setting-up card, the assistant. In German. */
 import { formatFixed, formatNumber, formatQuantity, formatShare } from '../quantity/format.ts';
-import type { roomWords as english } from './room.ts';
+import { BEYOND_THE_SUN, type roomWords as english } from './room.ts';
 import type { Remedy } from './room-facts.ts';
 import type { Translated } from './spoken.ts';
 
-export const lux = (value: number): string => `${formatNumber(value, value < 10 ? 2 : 3)}\u00A0lx`;
+export const lux = (value: number): string =>
+  value > BEYOND_THE_SUN
+    ? 'mehr Licht, als die Sonne gibt'
+    : `${formatNumber(value, value < 10 ? 2 : 3)}\u00A0lx`;
 const volts = (value: number): string => formatFixed(value, 2, 'V');
-const ratio = (value: number): string => `${formatNumber(value, 3)}-mal`;
+const ratio = (value: number): string => (value > 99 ? 'über 99-mal' : `${formatNumber(value, 3)}-mal`);
 const share = (value: number): string => formatShare(value);
 const ohms = (value: number): string => formatQuantity(value, 'Ω', 3);
 

@@ -10,9 +10,15 @@ import type {
 } from './room-facts.ts';
 import { spoken } from './spoken.ts';
 
-const lux = (value: number): string => `${formatNumber(value, value < 10 ? 2 : 3)}\u00A0lx`;
+/** Lux; ten times the brightest sunlight. */
+export const BEYOND_THE_SUN = 1e6;
+
+const lux = (value: number): string =>
+  value > BEYOND_THE_SUN
+    ? 'more light than the sun gives'
+    : `${formatNumber(value, value < 10 ? 2 : 3)}\u00A0lx`;
 const volts = (value: number): string => formatFixed(value, 2, 'V');
-const ratio = (value: number): string => `${formatNumber(value, 3)} times`;
+const ratio = (value: number): string => (value > 99 ? 'over 99 times' : `${formatNumber(value, 3)} times`);
 const share = (value: number): string => formatShare(value);
 const ohms = (value: number): string => formatQuantity(value, 'Ω', 3);
 

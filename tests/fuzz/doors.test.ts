@@ -34,46 +34,20 @@ import { parseNote } from '../../src/plan/notes.ts';
 import { readingsFrom } from '../../src/plan/room-shown.ts';
 import { readHour } from '../../src/quantity/hour.ts';
 import { parseQuantity } from '../../src/quantity/parse.ts';
-import { germanLists } from '../../src/words/de.ts';
 import { words } from '../../src/words/en.ts';
 import { lightLogWords } from '../../src/words/light-log.ts';
-import { speak } from '../../src/words/spoken.ts';
 import { BENCH_DESIGN } from '../circuit/building.ts';
 import { seededDocuments } from './any-document.ts';
-import { countOf, seedOf } from './count.ts';
+import { each } from './count.ts';
+import { said } from './said.ts';
 import { spoilers } from './spoilt.ts';
 
-/** Longest sentence about something refused: it must fit a notice. */
+/** Longest text that is shown of what was read. */
 const LONGEST = 700;
 
 afterEach(() => {
   expect(Object.keys(Object.prototype), 'no name has crept into every object').toEqual([]);
 });
-
-/** A sentence said in both languages: there, short enough to show, and whole letters only. */
-function said(sentence: () => string): void {
-  for (const [language, lists] of [['de', germanLists], ['en']] as const) {
-    speak(language, lists);
-    const text = sentence();
-    expect(text.length).toBeGreaterThan(10);
-    expect(text.length, text.slice(0, 200)).toBeLessThan(LONGEST);
-    expect(text, 'whole letters').not.toMatch(/\p{Surrogate}/u);
-    expect(text).not.toMatch(/undefined|\[object|NaN/);
-  }
-}
-
-/** Runs one seeded case after another; a failure names the seed that makes it alone. */
-async function each(full: number, seed: number, one: (seed: number) => unknown): Promise<void> {
-  const first = seedOf(seed);
-  const count = process.env['SOAK_SEED'] === undefined ? countOf(full) : 1;
-  for (let i = 0; i < count; i++) {
-    try {
-      await one(first + i);
-    } catch (cause) {
-      throw new Error(`SOAK_SEED=${first + i}: ${cause instanceof Error ? cause.message : cause}`, { cause });
-    }
-  }
-}
 
 const SPOILT_DESIGNS = 8000;
 const SPOILT_LINKS = 6000;

@@ -66,6 +66,31 @@ describe('the coupling capacitor', () => {
     }
   });
 
+  test.each([
+    { farads: 1e-9, loadOhms: 8, share: 1e-3 },
+    { farads: 1e-9, loadOhms: 32, share: 3e-3 },
+    { farads: 1e-9, loadOhms: 1000, share: 0.1 },
+  ])(
+    'too small for any sound leaves ticks by their area: $farads F into $loadOhms Ω',
+    ({ farads, loadOhms, share }) => {
+      const design = designWith({ output: { mixOhms: null, coupling: { farads, kind: 'film' }, loadOhms } });
+      const settings = settingsFrom(design);
+      const take = renderTake(settings, steady(LIT, DARK), 0.5);
+      expect(peakOf(take)).toBeLessThan(share * settings.jack.boundVolts);
+      expect(peakOf(take)).toBeGreaterThan(0);
+      // The first tick, from switching on: its area is that of a decay from the jump, jump · tau.
+      const source = settings.jack.sources[3]!;
+      const { samples } = renderTake(
+        { ...settings, jack: { ...settings.jack, sources: Array(4).fill(source) } },
+        steady(DARK, DARK),
+        0.01,
+      );
+      const area = samples.reduce((sum, value) => sum + value, 0) / 48_000;
+      const tau = (source.ohms + loadOhms) * farads;
+      expect(area / (source.volts * loadShare(settings.jack, source) * tau)).toBeCloseTo(1, 1);
+    },
+  );
+
   test('takes away the mean: a long sound has none', () => {
     const { samples } = partOf(renderTake(settingsFrom(designWith()), steady(LIT, DARK), 1.5), 0.5, 1.5);
     const mean = samples.reduce((sum, value) => sum + value, 0) / samples.length;
