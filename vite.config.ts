@@ -47,7 +47,11 @@ export default defineConfig(({ mode }) => {
       // The policy allows fonts and scripts as files of this origin only, so nothing small may become a data: URL.
       assetsInlineLimit: 0,
       modulePreload: { polyfill: false },
-      ...(single ? {} : { rolldownOptions: { output: { codeSplitting: { groups: [firstView()] } } } }),
+      rolldownOptions: {
+        // How long a build takes says how busy the machine is, not that anything is wrong.
+        checks: { bundlerTimings: false },
+        ...(single ? {} : { output: { codeSplitting: { groups: [firstView()] } } }),
+      },
     },
     // Look through every source file for packages at the start, so that no page reloads because one turns up late.
     optimizeDeps: { entries: ['index.html', 'src/**/*.ts'] },

@@ -191,7 +191,13 @@ export class Player {
     this.#reference?.gain.dispose();
     this.#stereo?.source.disconnect();
     this.#stereo?.gain.dispose();
-    this.#node?.disconnect();
+    if (this.#node) {
+      this.#node.disconnect();
+      // An open port would keep its node, and all behind it, for as long as the page is there.
+      this.#node.port.onmessage = null;
+      this.#node.port.close();
+      this.#node.onprocessorerror = null;
+    }
     this.#gain?.dispose();
     this.#meter?.dispose();
     await this.#native.close().catch(() => undefined);
