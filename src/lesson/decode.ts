@@ -38,6 +38,7 @@ const ANY = { min: -1e9, max: 1e9 };
 const LUX = { min: 0, max: 100_000 };
 const MOST_STEPS = 12;
 const MOST_ENTRIES = 40;
+const MOST_SKETCHED = 8;
 const voice = oneOf(VOICES as ['A', 'B']);
 const name = text(40);
 const number = within(ANY);
@@ -111,15 +112,25 @@ const watch = v.lazy((input) =>
 );
 
 const bands = listOf(entries({ option: name, below: numberOrNull }), MOST_ENTRIES);
-const question = v.lazy((input) =>
-  (input as { kind?: unknown } | null)?.kind === 'place'
-    ? entries({ kind: oneOf(['place']), voice, answer: figure, near: within({ min: 1.01, max: 10 }) })
-    : entries({
+const question = v.lazy((input) => {
+  switch ((input as { kind?: unknown } | null)?.kind) {
+    case 'place':
+      return entries({ kind: oneOf(['place']), voice, answer: figure, near: within({ min: 1.01, max: 10 }) });
+    case 'sketch':
+      return entries({
+        kind: oneOf(['sketch']),
+        voice,
+        at: listOf(within({ min: 0.1, max: LUX.max }), MOST_SKETCHED),
+        near: within(LIMITS.fraction),
+      });
+    default:
+      return entries({
         kind: oneOf(['choice']),
         options: listOf(name, MOST_ENTRIES),
         fact: entries({ figure, bands }),
-      }),
-);
+      });
+  }
+});
 
 const stages = Object.fromEntries(STAGES.map((stage) => [stage, oneOf(STAGE_MODES)]));
 

@@ -5,7 +5,7 @@
  */
 import type { Design } from '../design/design.ts';
 import { SCENES, type SceneKind } from '../light/scene.ts';
-import type { VoiceId } from '../quantity/units.ts';
+import type { Fraction, Lux, VoiceId } from '../quantity/units.ts';
 import type { Amount } from '../words/amounts.ts';
 import type { CautionPlace } from '../words/cautions.ts';
 import { type Bench, DEFAULT_LIGHT } from './bench.ts';
@@ -46,7 +46,14 @@ export interface Fact {
 export type Question =
   | { readonly kind: 'choice'; readonly options: readonly string[]; readonly fact: Fact }
   /** A place on the light axis; `near` is the factor either way that counts as found. */
-  | { readonly kind: 'place'; readonly voice: VoiceId; readonly answer: Figure; readonly near: number };
+  | { readonly kind: 'place'; readonly voice: VoiceId; readonly answer: Figure; readonly near: number }
+  /** The node over the light, sketched by its volts in some lights; `near` is the share of the supply that counts as found. */
+  | {
+      readonly kind: 'sketch';
+      readonly voice: VoiceId;
+      readonly at: readonly Lux[];
+      readonly near: Fraction;
+    };
 
 export interface Setup {
   readonly source: 'stage' | 'scene' | 'camera';

@@ -6,11 +6,10 @@
  */
 
 import type { Design } from '../design/design.ts';
-import type { Lux } from '../quantity/units.ts';
+import type { Lux, Volts } from '../quantity/units.ts';
 import type { Bench } from './bench.ts';
 import type { ControlId } from './controls.ts';
-import { figureValue } from './figures.ts';
-import { factOption, type Lesson, type Question, type Step, startBench } from './lesson.ts';
+import { type Lesson, type Question, type Step, startBench } from './lesson.ts';
 import { type Seen, UNWATCHED, type Watched, watched } from './watch.ts';
 
 export type Phase = 'notice' | 'ask' | 'try' | 'reveal';
@@ -18,6 +17,8 @@ export type Phase = 'notice' | 'ask' | 'try' | 'reveal';
 export type Answer =
   | { readonly kind: 'choice'; readonly option: string }
   | { readonly kind: 'place'; readonly lux: Lux }
+  /** The node's volts in the question's lights, one after the other. */
+  | { readonly kind: 'sketch'; readonly volts: readonly Volts[] }
   /** The class went on without one. */
   | { readonly kind: 'passed' };
 
@@ -151,7 +152,11 @@ export function answered(lesson: Lesson, progress: Progress, answer: Answer): Pr
   const fits =
     answer.kind === 'passed' ||
     (answer.kind === 'choice' && question.kind === 'choice' && question.options.includes(answer.option)) ||
-    (answer.kind === 'place' && question.kind === 'place' && answer.lux > 0);
+    (answer.kind === 'place' && question.kind === 'place' && answer.lux > 0) ||
+    (answer.kind === 'sketch' &&
+      question.kind === 'sketch' &&
+      answer.volts.length === question.at.length &&
+      answer.volts.every((volts) => volts >= 0));
   return fits ? withRecord(lesson, progress, { answer }) : progress;
 }
 
@@ -255,47 +260,6 @@ export function toFree(lesson: Lesson, progress: Progress, present: Bench): Prog
 export function toLesson(lesson: Lesson, progress: Progress, present: Bench): Progress {
   if (progress.mode === 'lesson') return progress;
   return { ...kept(lesson, progress, present), mode: 'lesson' };
-}
-
-export type Verdict =
-  | { readonly kind: 'choice'; readonly right: boolean; readonly option: string }
-  /** `off`: guess over truth; null when nothing was guessed. */
-  | { readonly kind: 'place'; readonly right: boolean; readonly lux: Lux; readonly off: number | null };
-
-type Truth =
-  | { readonly kind: 'choice'; readonly option: string }
-  | { readonly kind: 'place'; readonly lux: Lux; readonly near: number };
-const truths = new WeakMap<Step, { readonly design: Design; readonly truth: Truth | null }>();
-
-/** The right answer on the step's own bench, worked out once for a design; null when it has none, or asks nothing. */
-function truthOf(step: Step, design: Design): Truth | null {
-  const known = truths.get(step);
-  if (known?.design === design) return known.truth;
-  const truth = step.question === null ? null : found(step.question, startBench(step, design));
-  truths.set(step, { design, truth });
-  return truth;
-}
-
-function found(question: Question, bench: Bench): Truth | null {
-  if (question.kind === 'choice') {
-    const option = factOption(question.fact, bench);
-    return option === null ? null : { kind: 'choice', option };
-  }
-  const lux = figureValue(question.answer, bench);
-  return lux === null ? null : { kind: 'place', lux, near: question.near };
-}
-
-/** What the model says to a step's question, and to the class's answer; null when it asks nothing. */
-export function verdictOn(step: Step, base: Design, answer: Answer | null): Verdict | null {
-  const truth = truthOf(step, base);
-  if (truth === null) return null;
-  if (truth.kind === 'choice') {
-    const { option } = truth;
-    return { kind: 'choice', option, right: answer?.kind === 'choice' && answer.option === option };
-  }
-  const { lux, near } = truth;
-  const off = answer?.kind === 'place' ? answer.lux / lux : null;
-  return { kind: 'place', lux, off, right: off !== null && Math.max(off, 1 / off) <= near };
 }
 
 export interface Tally {

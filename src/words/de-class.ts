@@ -58,6 +58,12 @@ export const germanClassPage: ClassPageWords = {
     recap: (answer) => `Geraten: ${answer}`,
     none: 'Es wurde nicht geraten.',
     hands: 'In das Feld neben einer Antwort kommen die Hände, die dafür hochgingen, 0 bis 99.',
+    at: (lux) => `bei ${lux}`,
+    sketch: 'Skizze',
+    modelCurve: 'Modell',
+    nodeOverLight: (points) =>
+      `Volt des Knotens über dem Licht, links dunkel. ${points.length === 0 ? 'Noch nichts skizziert.' : `${points.join(', ')}.`}`,
+    point: (lux, volts) => `${volts} bei ${lux}`,
   },
   controls: {
     heading: 'Zum Anfassen',

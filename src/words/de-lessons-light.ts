@@ -94,6 +94,16 @@ export const germanLightLessons: Translated<typeof englishLightLessons> = {
           'Bei {place}, wo auch die Zelle {fixed} hat. Dort wandert der Knoten am meisten; man wählt den festen Widerstand darum nach dem Licht, in dem gespielt wird.',
         algebra: 'V_Knoten = V/2  ⇔  R_Zelle = R_S',
       },
+      'whole-way': {
+        title: 'Von dunkel bis hell',
+        text: 'Alles wie eben: {fixed} oben, die Zelle unten. Bei {place} sind die Hälften gleich.',
+        question: 'Wie geht der Knoten von dunkel bis hell? Skizziert es: seine Volt in fünf Lichtern.',
+        options: {},
+        task: 'Dimmt die Lampe ganz herunter, macht sie dann so hell, wie es geht. Folgt dem Knoten.',
+        reveal:
+          'Er sinkt den ganzen Weg, von {dark-volts} bei {dark} auf {bright-volts} bei {bright}: langsam an beiden Enden, am schnellsten um {place}.',
+        algebra: 'V_Knoten(E) = V · R(E) / (R(E) + R_S)',
+      },
     },
   },
   comparison: {

@@ -116,13 +116,18 @@ export const germanLessons: Translated<typeof englishLessons> = {
     near: 'Gefunden: Ihr habt auf {guess} gezeigt, es sind {answer}.',
     far: 'Ihr habt auf {guess} gezeigt; es sind {answer}: um den Faktor {off} daneben.',
     passed: 'Das Modell sagt: {answer}',
+    sketch: '{found} von {points} Punkten liegen nahe am Modell.',
   },
   hands: {
     heading: 'Handzeichen',
     count: 'Hände für „{option}“',
     none: 'Noch keine Hände gezählt.',
   },
-  met: { waiting: 'Noch zu tun: {task}', done: 'Geschafft. Nun seht, was herauskam.' },
+  met: {
+    waiting: 'Noch zu tun: {task}',
+    part: 'Gesehen. Und nun das Übrige.',
+    done: 'Geschafft. Nun seht, was herauskam.',
+  },
   sheet: {
     title: 'Arbeitsblatt {number}',
     answers: 'Lösungen zu Blatt {number}',

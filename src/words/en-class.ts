@@ -59,6 +59,12 @@ export interface ClassPageWords {
     readonly recap: (answer: string) => string;
     readonly none: string;
     readonly hands: string;
+    /** A slider of the sketch. */
+    readonly at: (lux: string) => string;
+    readonly sketch: string;
+    readonly modelCurve: string;
+    readonly nodeOverLight: (points: readonly string[]) => string;
+    readonly point: (lux: string, volts: string) => string;
   };
   readonly controls: {
     readonly heading: string;
@@ -194,6 +200,12 @@ export const classPage: ClassPageWords = spoken('class page', {
     recap: (answer) => `The guess: ${answer}`,
     none: 'No guess was made.',
     hands: 'The box beside an answer takes the hands that went up for it, 0 to 99.',
+    at: (lux) => `at ${lux}`,
+    sketch: 'sketch',
+    modelCurve: 'model',
+    nodeOverLight: (points) =>
+      `Volts of the node over the light, dark at the left. ${points.length === 0 ? 'Nothing sketched yet.' : `${points.join(', ')}.`}`,
+    point: (lux, volts) => `${volts} at ${lux}`,
   },
   controls: {
     heading: 'To touch',

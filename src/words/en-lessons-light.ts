@@ -92,6 +92,16 @@ export const englishLightLessons = {
           'At {place}, where the cell too has {fixed}. The node moves most there, so the fixed resistor is chosen for the light you mean to work in.',
         algebra: 'V_node = V/2  ⇔  R_cell = R_S',
       },
+      'whole-way': {
+        title: 'From dark to bright',
+        text: 'All as before: {fixed} above, the cell below. The halves are equal at {place}.',
+        question: 'How does the node go, from dark to bright? Sketch it: its volts in five lights.',
+        options: {},
+        task: 'Take the lamp down to its darkest, then up to its brightest. Follow the node.',
+        reveal:
+          'It falls all the way, from {dark-volts} at {dark} to {bright-volts} at {bright}: slowly at both ends, fastest around {place}.',
+        algebra: 'V_node(E) = V · R(E) / (R(E) + R_S)',
+      },
     },
   },
   comparison: {

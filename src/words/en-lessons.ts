@@ -117,9 +117,14 @@ export const englishLessons = spoken('lessons', {
     near: 'Found: you pointed to {guess}, it is {answer}.',
     far: 'You pointed to {guess}; it is {answer}: off by a factor of {off}.',
     passed: 'The model says: {answer}',
+    sketch: '{found} of {points} points lie near the model.',
   },
   hands: { heading: 'Show of hands', count: 'hands for “{option}”', none: 'No hands counted yet.' },
-  met: { waiting: 'Waiting for: {task}', done: 'Done. Now see what came out.' },
+  met: {
+    waiting: 'Waiting for: {task}',
+    part: 'Seen. And now the rest of it.',
+    done: 'Done. Now see what came out.',
+  },
   sheet: {
     title: 'Work sheet {number}',
     answers: 'Answers to sheet {number}',

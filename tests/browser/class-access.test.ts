@@ -4,10 +4,11 @@ import type { Look } from '../../src/app/session.ts';
 import { LESSONS } from '../../src/lesson/lessons.ts';
 import { uniformFrom } from '../../src/quantity/random.ts';
 import { words } from '../../src/words/en.ts';
+import { classPage } from '../../src/words/en-class.ts';
 import { englishLessons } from '../../src/words/en-lessons.ts';
 import { axeSource, faults } from './support/access.ts';
 import { oneBrowser, openPage } from './support/browser.ts';
-import { begin, skipTo } from './support/lesson-visit.ts';
+import { advance, begin, lessonOf, skipTo } from './support/lesson-visit.ts';
 import { button } from './support/visit.ts';
 
 const { go } = englishLessons;
@@ -64,3 +65,35 @@ test(`in every lesson, at a place drawn by seed ${SEED}, in free play and in the
   await Promise.all(halves);
   expect(found).toEqual({});
 }, 120_000);
+
+test('a sketch may be drawn by hand as well as by keys; the model’s curve waits until it has been tried', async () => {
+  const { page, close } = await openPage(browser(), `${inject('house').site}#/class`);
+  const lesson = lessonOf('two-resistors-share');
+  const at = lesson.steps.findIndex(({ question }) => question?.kind === 'sketch');
+  await begin(page, lesson);
+  await skipTo(page, lesson, at - 1, 'reveal');
+  await page.keyboard.press('ArrowRight');
+  const chart = page.locator('node-curve svg');
+  const said = () => chart.getAttribute('aria-label');
+  await chart.scrollIntoViewIfNeeded();
+  expect(await said()).toBe(classPage.guess.nodeOverLight([]));
+  const { x, y, width, height } = (await chart.boundingBox())!;
+  // From the upper left down to the lower right: every point is passed, and none keeps half of the supply.
+  await page.mouse.move(x + 0.15 * width, y + 0.1 * height);
+  await page.mouse.down();
+  await page.mouse.move(x + 0.98 * width, y + 0.8 * height, { steps: 30 });
+  await page.mouse.up();
+  const volts = () => page.locator('sketch-guess level-slider .row').allTextContents();
+  const drawn = (await volts()).map((text) => Number(/([\d.]+)\sV/.exec(text)?.[1]));
+  expect(drawn).toHaveLength(5);
+  expect(drawn).toEqual(drawn.toSorted((a, b) => b - a));
+  expect(drawn[0]! - drawn[4]!).toBeGreaterThan(4);
+  expect(await page.locator('node-curve .line').count()).toBe(0);
+  await advance(page).press('Enter');
+  await page.keyboard.press(' ');
+  await page.locator('.verdict').waitFor();
+  // On the paper, once in the curve and once in the legend.
+  await expect.poll(() => page.locator('node-curve .line').count()).toBe(2);
+  expect(await said()).toContain(classPage.guess.point('1\u00a0lx', `${drawn[0]!.toFixed(2)}\u00a0V`));
+  await close();
+});

@@ -10,7 +10,7 @@ import { amountOf } from '../../src/lesson/figures.ts';
 import { kitsOf } from '../../src/lesson/kits.ts';
 import { factOption, startBench } from '../../src/lesson/lesson.ts';
 import { LESSON_DESIGN, LESSONS } from '../../src/lesson/lessons.ts';
-import { verdictOn } from '../../src/lesson/progress.ts';
+import { type Verdict, verdictOn } from '../../src/lesson/verdict.ts';
 import { fractionAt, stepSizes, valueAt } from '../../src/views/controls/stepping.ts';
 
 const V = 9;
@@ -162,6 +162,15 @@ describe('the divider and the comparison', () => {
   test('equal resistors share equally', () => {
     const { near, verdict } = stepOf('two-resistors-share/half-way');
     near('fixed', ohmsAt((verdict() as { lux: number }).lux));
+  });
+  test('over the light it is the cell’s share all the way, and halfway where the halves are equal', () => {
+    const { verdict, near, value } = stepOf('two-resistors-share/whole-way');
+    const { points, curve } = verdict() as Extract<Verdict, { kind: 'sketch' }>;
+    for (const { lux, volts } of [...points, ...curve]) expect(volts / bottomNode(lux)).toBeCloseTo(1, 3);
+    expect(points.map(({ lux }) => lux)).toEqual([1, 10, 100, 1000, 10_000]);
+    expect(bottomNode(value('place'))).toBeCloseTo(V / 2, 2);
+    near('dark-volts', bottomNode(1));
+    near('bright-volts', bottomNode(10_000));
   });
   test('the node moves most where the halves are equal: a tenth less light moves it less on either side', () => {
     const { lux } = stepOf('two-resistors-share/half-way').verdict() as { lux: number };

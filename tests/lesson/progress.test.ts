@@ -3,9 +3,10 @@ import { describe, expect, test } from 'vitest';
 import { rename } from '../../src/design/commands.ts';
 import { type Bench, DEFAULT_LIGHT } from '../../src/lesson/bench.ts';
 import { withSetting } from '../../src/lesson/controls.ts';
-import { type Lesson, startBench } from '../../src/lesson/lesson.ts';
+import { type Lesson, type Question, startBench } from '../../src/lesson/lesson.ts';
 import { LESSON_DESIGN, LESSONS } from '../../src/lesson/lessons.ts';
 import {
+  type Answer,
   answered,
   back,
   begin,
@@ -28,9 +29,9 @@ import {
   toFree,
   toLesson,
   tried,
-  verdictOn,
 } from '../../src/lesson/progress.ts';
 import { keepsTo } from '../../src/lesson/touched.ts';
+import { verdictOn } from '../../src/lesson/verdict.ts';
 import { moved, RunningBench } from './running.ts';
 import { WAYS } from './ways.ts';
 
@@ -40,20 +41,22 @@ const shadow = lessonOf('why-a-shadow-stops-it');
 const chatter = lessonOf('hysteresis-and-chatter');
 
 const start = (lesson: Lesson) => begin(lesson, own, LESSON_DESIGN);
-/** The class's first option, or a place. */
+function firstAnswer(question: Question): Answer {
+  switch (question.kind) {
+    case 'choice':
+      return { kind: 'choice', option: question.options[0]! };
+    case 'place':
+      return { kind: 'place', lux: 100 };
+    case 'sketch':
+      return { kind: 'sketch', volts: question.at.map(() => 4.5) };
+  }
+}
+
+/** The class's first option, a place, or a flat sketch. */
 function guess(lesson: Lesson, progress: Progress): Progress {
   const { question } = stepOf(lesson, progress);
   if (question === null) return progress;
-  return tried(
-    lesson,
-    answered(
-      lesson,
-      progress,
-      question.kind === 'choice'
-        ? { kind: 'choice', option: question.options[0]! }
-        : { kind: 'place', lux: 100 },
-    ),
-  );
+  return tried(lesson, answered(lesson, progress, firstAnswer(question)));
 }
 const through = (lesson: Lesson, progress: Progress): Progress =>
   next(
@@ -238,6 +241,26 @@ test('the verdict on a place is by factor: near enough either way', () => {
     (verdictOn(step, LESSON_DESIGN, { kind: 'place', lux: guessed }) as { right: boolean }).right;
   expect([lux * 1.39, lux / 1.39, lux * 1.41, lux / 1.41].map(right)).toEqual([true, true, false, false]);
   expect(verdictOn(step, LESSON_DESIGN, { kind: 'passed' })).toMatchObject({ off: null, right: false });
+});
+
+test('a sketch counts its points near the model, and is taken only whole', () => {
+  const divider = lessonOf('two-resistors-share');
+  const at = divider.steps.findIndex(({ question }) => question?.kind === 'sketch');
+  const step = divider.steps[at]!;
+  const asked = { ...start(divider), step: at };
+  const sketched = (volts: readonly number[]) => answered(divider, asked, { kind: 'sketch', volts });
+  expect(sketched([9, 8])).toBe(asked);
+  expect(sketched([9, 8, -1, 0, 0])).toBe(asked);
+  expect(recordOf(divider, sketched([9, 5, 2, 0, 0])).answer).toEqual({
+    kind: 'sketch',
+    volts: [9, 5, 2, 0, 0],
+  });
+  // R = R10·(E/10)^−γ below 12 kΩ at 9 V: 7.50, 4.50, 1.50, 0.34, 0.07 V.
+  const by = (...volts: number[]) => verdictOn(step, LESSON_DESIGN, { kind: 'sketch', volts });
+  expect(by(7.5, 4.5, 1.5, 0.34, 0.07)).toMatchObject({ found: 5, right: true });
+  expect(by(0.5, 2, 4, 6, 8)).toMatchObject({ found: 0, right: false });
+  expect(by(7.5, 4.5, 4, 0.34, 0.07)).toMatchObject({ found: 4, right: false });
+  expect(verdictOn(step, LESSON_DESIGN, { kind: 'passed' })).toMatchObject({ found: null, right: false });
 });
 
 test('the one door lets through what a step’s controls write, and nothing else', () => {

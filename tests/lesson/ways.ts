@@ -11,6 +11,10 @@ export const WAYS: Readonly<Record<string, readonly Move[]>> = {
   'two-resistors-share/which-way': [['hand A', 1]],
   'two-resistors-share/other-side': [['hand A', 1]],
   'two-resistors-share/half-way': [['fixed resistor', 1100]],
+  'two-resistors-share/whole-way': [
+    ['lamp', 4],
+    ['lamp', 2000],
+  ],
   'comparison/scales': [['hand A', 1]],
   'comparison/move-the-other': [['threshold', 0.05]],
   'comparison/turn-it-round': [['lamp', 30]],

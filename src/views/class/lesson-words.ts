@@ -4,8 +4,8 @@ import type { Bench } from '../../lesson/bench.ts';
 import { amountsOf } from '../../lesson/figures.ts';
 import { type Lesson, type Step, startBench } from '../../lesson/lesson.ts';
 import { LESSON_DESIGN } from '../../lesson/lessons.ts';
-import type { Answer, Verdict } from '../../lesson/progress.ts';
-import { verdictOn } from '../../lesson/progress.ts';
+import type { Answer } from '../../lesson/progress.ts';
+import { type Verdict, verdictOn } from '../../lesson/verdict.ts';
 import type { Lux } from '../../quantity/units.ts';
 import { type Amount, amountIn, filled } from '../../words/amounts.ts';
 import { CLASS_WORDS, lessonText } from '../../words/class-words.ts';
@@ -48,6 +48,20 @@ export function stepWords(lesson: Lesson, step: Step, language: Language): StepW
 
 export const luxIn = (language: Language, value: Lux): string => amountIn(language, { kind: 'lux', value });
 
+/** A guess in a few words; null where none was made. */
+export function answerWords(answer: Answer | null, words: StepWords, language: Language): string | null {
+  switch (answer?.kind) {
+    case 'choice':
+      return words.options[answer.option] ?? null;
+    case 'place':
+      return luxIn(language, answer.lux);
+    case 'sketch':
+      return answer.volts.map((value) => amountIn(language, { kind: 'volts', value })).join(', ');
+    default:
+      return null;
+  }
+}
+
 /** What the model says to the guess, in a sentence; null where nothing was asked. */
 export function verdictWords(
   step: Step,
@@ -64,7 +78,20 @@ export function verdictWords(
     const said = answer?.kind === 'choice' ? says.other : says.passed;
     return said.replace('{answer}', plain);
   }
-  return placeWords(verdict, answer, language);
+  return verdict.kind === 'place' ? placeWords(verdict, answer, language) : sketchWords(verdict, language);
+}
+
+/** A sketch says by itself how it lies; in words, how much of it lies near. */
+function sketchWords(
+  { found, points }: Extract<Verdict, { kind: 'sketch' }>,
+  language: Language,
+): string | null {
+  if (found === null) return null;
+  const { verdict: says } = CLASS_WORDS[language];
+  return filled(language, says.sketch, {
+    found: { kind: 'count', value: found },
+    points: { kind: 'count', value: points.length },
+  });
 }
 
 function placeWords(

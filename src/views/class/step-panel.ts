@@ -7,7 +7,7 @@ import { classDeskOf, type OpenLesson } from '../../app/class-desk.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
 import type { Session } from '../../app/session.ts';
 import type { SoundState } from '../../app/sound-desk.ts';
-import type { Step } from '../../lesson/lesson.ts';
+import type { Question, Step } from '../../lesson/lesson.ts';
 import { isMet, recordOf, type StepRecord, stepOf } from '../../lesson/progress.ts';
 import { CLASS_WORDS } from '../../words/class-words.ts';
 import type { StepWords } from '../../words/lesson-words.ts';
@@ -18,8 +18,9 @@ import { common } from '../theme/shared.ts';
 import { handsShown, optionsOf } from './answers.ts';
 import { cautionNote } from './cautions.ts';
 import { classStyles } from './class-styles.ts';
-import { luxIn, PAGE, stepWords, verdictWords } from './lesson-words.ts';
+import { answerWords, PAGE, stepWords, verdictWords } from './lesson-words.ts';
 import './place-guess.ts';
+import './sketch-guess.ts';
 import { volumeSlider } from '../volume.ts';
 import { keyOf } from './presenter-keys.ts';
 import { stepStyles } from './step-styles.ts';
@@ -94,10 +95,8 @@ export class StepPanel extends AppElement {
         return {
           tells: html`<p>${words.text}</p>
             <p class="question"><strong>${CLASS_WORDS[language].parts.question}:</strong> ${words.question}</p>`,
-          does:
-            step.question?.kind === 'place'
-              ? html`<place-guess .app=${this.app}></place-guess>`
-              : optionsOf(classDeskOf(this.app), step.question, record, words, language),
+          does: html`${this.#pointed(step.question)}
+            ${optionsOf(classDeskOf(this.app), step.question, record, words, language)}`,
           acts: html`${this.#advance(go.stand, record.answer === null)}
             <button type="button" @click=${() => classDeskOf(this.app).pass()}>${go.pass}</button>`,
         };
@@ -115,7 +114,7 @@ export class StepPanel extends AppElement {
     return {
       tells: html`${step.question === null ? html`<p>${words.text}</p>` : this.#recap(record, words, language)}
         <p class="question"><strong>${parts.task}:</strong> ${words.task}</p>
-        <p class="met ${met ? 'done' : ''}" role="status">${met ? says.done : ''}</p>`,
+        <p class="met ${met ? 'done' : ''}" role="status">${met ? says.done : record.watched.place > 0 ? says.part : ''}</p>`,
       does: this.#touched(step),
       acts: html`${this.#advance(go.show, !met)}
         ${met ? '' : html`<button type="button" @click=${() => classDeskOf(this.app).showAnyway()}>${go.showAnyway}${this.#key('spaceKey')}</button>`}`,
@@ -143,10 +142,22 @@ export class StepPanel extends AppElement {
     };
   }
 
-  /** The controls, handed in by whoever holds them; with them, where a place was asked for, the axis it stands on. */
+  /** The controls, handed in by whoever holds them; with them what a place or a sketch was pointed on. */
   #touched({ question }: Step): TemplateResult {
     return html`<slot></slot>
-      ${question?.kind === 'place' ? html`<place-guess .app=${this.app}></place-guess>` : ''}`;
+      ${this.#pointed(question)}`;
+  }
+
+  /** What answers are pointed on: the light axis, or the paper of a sketch. */
+  #pointed(question: Question | null): TemplateResult | '' {
+    switch (question?.kind) {
+      case 'place':
+        return html`<place-guess .app=${this.app}></place-guess>`;
+      case 'sketch':
+        return html`<sketch-guess .app=${this.app}></sketch-guess>`;
+      default:
+        return '';
+    }
   }
 
   /** On the projector the rest of the buttons stands below what is projected: the keys are named instead. */
@@ -180,12 +191,7 @@ export class StepPanel extends AppElement {
 
   #recap({ answer }: StepRecord, words: StepWords, language: Language): TemplateResult {
     const { guess: says } = PAGE[language];
-    const said =
-      answer?.kind === 'choice'
-        ? words.options[answer.option]
-        : answer?.kind === 'place'
-          ? luxIn(language, answer.lux)
-          : null;
+    const said = answerWords(answer, words, language);
     return html`<p class="muted">${words.question} ${said ? says.recap(said) : says.none}</p>`;
   }
 }

@@ -68,37 +68,34 @@ async function move(page: Page, id: ControlId, value: Setting): Promise<void> {
   await slide(page, name, id, Number(value));
 }
 
+/** The slider of a sketch for one of its lights. */
+const sketchSlider = (lux: number) => classPage.guess.at(`${words.luxNumber(lux)}\u00a0lx`);
+
 /** Answers whatever comes first, and counts hands or marks a place. */
 export async function guess(page: Page, step: Step): Promise<void> {
   if (step.question?.kind === 'choice') {
     await page.getByRole('radio').and(page.locator('[name=guess]')).first().press(' ');
     for (const [i, box] of (await page.locator('.hands').all()).entries()) await box.fill(String(10 + i));
   }
+  if (step.question?.kind === 'sketch')
+    await page.getByRole('slider', { name: sketchSlider(step.question.at[0]!), exact: true }).press('PageUp');
   if (step.question?.kind === 'place') {
     await page.getByRole('slider', { name: classPage.guess.slider }).press('ArrowLeft');
     await button(page, classPage.guess.add).press('Enter');
   }
 }
 
-const chatters = () => new RegExp(classPage.picture.chattering(0).replace('0', '\\d+'));
-
 /** Does what the step waits for; in the order it waits for it. */
 async function tried(page: Page, lesson: Lesson, step: Step): Promise<void> {
   const name = `${lesson.id}/${step.id}`;
   const done = page.getByText(met.done, { exact: true });
   if ((await done.count()) > 0) throw new Error(`${name}: met before anything was done`);
-  const conditions = step.watch?.kind === 'in turn' ? step.watch.of : [];
+  const parts = step.watch?.kind === 'in turn' ? step.watch.of.length : 1;
   for (const [i, way] of WAYS[name]!.entries()) {
     if (way === 'wait') continue;
     await move(page, ...way);
-    const next = conditions[i];
-    // The first of two has to be seen before the second begins: the gate says so.
-    if (i < conditions.length - 1 && next)
-      await page
-        .locator('[data-stage=gate]')
-        .getByText(next.kind === 'chattering' ? chatters() : classPage.picture.silent)
-        .first()
-        .waitFor();
+    // The first part has to be seen before the next begins: the step says so.
+    if (i < parts - 1) await page.getByText(met.part, { exact: true }).waitFor({ timeout: 15_000 });
   }
   await done.waitFor({ timeout: 15_000 }).catch(() => {
     throw new Error(`${name}: what it waits for did not come`);

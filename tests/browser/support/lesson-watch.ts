@@ -84,7 +84,16 @@ export function outOfSight(page: Page): Promise<readonly string[]> {
     gather(document.querySelector('lamp-note')!.shadowRoot!.querySelector('place-class')!.shadowRoot!);
     const deep = (selector: string) => all.filter((one) => one.matches(selector));
     const box = deep('.two')[0]?.getBoundingClientRect();
-    const within = ['#title', '.question', '.verdict', '.options', '.tally', 'place-guess', '.controls'];
+    const within = [
+      '#title',
+      '.question',
+      '.verdict',
+      '.options',
+      '.tally',
+      'place-guess',
+      'sketch-guess',
+      '.controls',
+    ];
     const parts = [
       ...['signal-picture', '#advance'].map((name) => ({ name, limit: innerHeight })),
       ...within.map((name) => ({ name, limit: (box?.bottom ?? 0) + 2 })),
