@@ -1,0 +1,63 @@
+/**
+ * A person who tries everything, by a seed: nothing is complained of, nothing asked for outside the build, nothing kept
+ * that does not read, nothing louder than set; everything can be taken back, and a reload goes on where it was.
+ * A seed that fails is in the test's name; again: SOAK=1 SOAK_SEED=… npx vitest run tests/browser/random-user.test.ts
+ */
+import { expect, inject, test } from 'vitest';
+import { decodeText } from '../../src/design/decode.ts';
+import { uniformFrom } from '../../src/quantity/random.ts';
+import { countOf, seedOf } from '../fuzz/count.ts';
+import { oneBrowser, openPage, tapSound } from './support/browser.ts';
+import { act, backAndForth, begin, designText, isThere, prepareUser } from './support/random-user.ts';
+
+const house = inject('house');
+const browser = oneBrowser();
+
+/** Relative rounding of one sample. */
+const SINGLE_PRECISION = 1e-6;
+
+/** A sitting is from one load of the page to the next. */
+const ACTIONS = 50;
+const BATCHES = 4;
+const sittings = countOf(20_000 / (ACTIONS * BATCHES));
+const SITTINGS_OF_VISIT = 5;
+/** A seed that was named is tried alone. */
+const isAlone = seedOf(0) === seedOf(1);
+const visits = isAlone ? 1 : Math.ceil(sittings / SITTINGS_OF_VISIT);
+const seeds = Array.from({ length: visits }, (_, i) => seedOf(1) + i);
+
+test.each(seeds)(
+  'whatever a person does, seed %i',
+  async (seed) => {
+    const uniform = uniformFrom(seed);
+    const { page, complaints, requests, close } = await openPage(browser(), house.site, {
+      prepare: async (unopened) => {
+        await tapSound(unopened);
+        await prepareUser(unopened);
+      },
+    });
+    const asked = () => requests.filter((one) => !one.startsWith(house.site) && !/^(blob|data):/.test(one));
+    for (let sitting = 0; sitting < Math.min(sittings, SITTINGS_OF_VISIT); sitting += 1) {
+      await begin(page);
+      for (let batch = 0; batch < BATCHES; batch += 1) {
+        const { done, texts, loudest } = await act(page, Math.floor(uniform() * 2 ** 31), ACTIONS);
+        const trail = `seed ${seed}, sitting ${sitting}, batch ${batch}:\n${done.join('\n')}`;
+        expect(complaints, trail).toEqual([]);
+        expect(asked(), trail).toEqual([]);
+        for (const text of texts) expect(decodeText(text), trail).toMatchObject({ ok: true });
+        expect(loudest, `loudest as a share of what is set, ${trail}`).toBeLessThanOrEqual(
+          1 + SINGLE_PRECISION,
+        );
+      }
+      const { same, steps } = await backAndForth(page);
+      expect(same, `first and last design, ${steps} steps apart`).toEqual([true, true]);
+      expect(steps).toBeGreaterThan(0);
+      const before = await designText(page);
+      await page.reload();
+      await isThere(page);
+      expect(JSON.parse(await designText(page)), 'after a reload').toEqual(JSON.parse(before));
+    }
+    await close();
+  },
+  600_000,
+);
