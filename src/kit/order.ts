@@ -13,6 +13,7 @@ import { type Fraction, VOICES, type VoiceId, type Volts } from '../quantity/uni
 import type { CautionPlace } from '../words/cautions.ts';
 import type { LossKind, OrderSpec } from '../words/order.ts';
 import { type Alternate, alternatesFor } from './alternates.ts';
+import { connectionsOf } from './connections.ts';
 import { countFor, enoughChance, lineSafety, packsFor } from './spares.ts';
 
 /** Chance that the whole basket lacks nothing. */
@@ -182,7 +183,8 @@ export function needsOf(design: Design, sockets: boolean): readonly Need[] {
   addSupply(basket, design);
   const both = { voice: null } as const;
   basket.add('board', { kind: 'board' }, 'other', { role: 'board', ...both });
-  const pins = 10 + (shared ? 1 : 2) + (design.output.mixOhms === null ? -1 : 1);
+  // Which nets have a pin of their own only the connection list knows.
+  const pins = connectionsOf(design).parts.filter(({ body }) => body.kind === 'test pin').length;
   basket.add('test pin', { kind: 'test pin' }, 'other', { role: 'test pin', ...both }, pins);
   return basket.needs;
 }

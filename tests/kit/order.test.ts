@@ -3,15 +3,18 @@ import { expect, test } from 'vitest';
 import { astableFrom, cycleOf } from '../../src/circuit/astable.ts';
 import { DEFAULT_BATCH } from '../../src/design/batch.ts';
 import { alternatesFor, neighbours } from '../../src/kit/alternates.ts';
+import { connectionsOf } from '../../src/kit/connections.ts';
 import { csvRows, csvText } from '../../src/kit/csv.ts';
 import { BASKET_SAFETY, needsOf, orderOf } from '../../src/kit/order.ts';
 import { orderCsv } from '../../src/kit/order-table.ts';
+import type { Body } from '../../src/kit/parts.ts';
 import { countFor, enoughChance, lineSafety, packsFor } from '../../src/kit/spares.ts';
 import { TIMERS } from '../../src/parts/timers.ts';
 import { uniformFrom } from '../../src/quantity/random.ts';
 import { cautionsAt } from '../../src/words/cautions.ts';
-import { orderWords } from '../../src/words/order.ts';
+import { type OrderSpec, orderWords } from '../../src/words/order.ts';
 import { BENCH_DESIGN, designWith } from '../circuit/building.ts';
+import { designOf, seededChoices } from './any-kit.ts';
 
 test.each([
   [10, [11, 12, 13, 14]],
@@ -86,6 +89,46 @@ test('equal parts share a line, and every resistor of the design is counted once
   expect(new Set(needs.map(({ key }) => key)).size).toBe(needs.length);
   for (const { key, perKit, uses, spec } of needs)
     if (spec.kind === 'resistor') expect(perKit, key).toBe(uses.length);
+});
+
+test('over sixty drawn designs the order counts what the connection list holds, test pins too (seed 31)', () => {
+  const kindOf = (kind: OrderSpec['kind']): Body['kind'] | null => {
+    switch (kind) {
+      case 'timer':
+      case 'comparator':
+        return 'chip';
+      case 'timing capacitor':
+        return 'capacitor';
+      case 'volume':
+        return 'trimmer';
+      case 'supply lead':
+        return 'supply';
+      case 'resistor':
+      case 'capacitor':
+      case 'trimmer':
+      case 'cell':
+      case 'diode':
+      case 'jack':
+      case 'test pin':
+        return kind;
+      default:
+        return null;
+    }
+  };
+  const draw = seededChoices(31);
+  for (let i = 0; i < 60; i++) {
+    const design = designOf(...draw());
+    const counted = (kinds: readonly (readonly [string | null, number])[]) => {
+      const sums: Record<string, number> = {};
+      // A forced control voltage comes in on a wire of the bench's: nothing to order.
+      for (const [kind, count] of kinds)
+        if (kind !== null && kind !== 'control lead') sums[kind] = (sums[kind] ?? 0) + count;
+      return sums;
+    };
+    expect(counted(needsOf(design, false).map(({ spec, perKit }) => [kindOf(spec.kind), perKit]))).toEqual(
+      counted(connectionsOf(design).parts.map(({ body }) => [body.kind, 1])),
+    );
+  }
 });
 
 test('options change the list: one threshold, no hysteresis, no diode, no capacitor at the jack', () => {

@@ -67,6 +67,28 @@ test('every part and every link is named, and the words cover one another nowher
   }
 });
 
+test('the supply’s plus and minus stand at their holes, and every hole of a flying lead is named where it leaves', () => {
+  for (const plan of plans) {
+    const { poles, labels } = boardShapes(plan, 'component', 4, NONE);
+    const supply = plan.parts.find(({ part }) => part.body.kind === 'supply')!;
+    expect(poles).toHaveLength(2);
+    for (const [i, { name }] of supply.part.leads.entries()) {
+      const { x, y } = pointOf(supply.leads[i]!.at);
+      const sign = poles.find(({ isPlus }) => isPlus === (name === 'plus'))!;
+      expect(Math.hypot(sign.x - x, sign.y - y)).toBeLessThan(HOLE / 2);
+    }
+    for (const { part, leads, outline } of plan.parts) {
+      if (outline !== null) continue;
+      for (const [i, { at }] of leads.entries()) {
+        const written = labels.filter(({ y, lines }) => y === pointOf(at).y && lines[0]!.includes(part.ref));
+        expect(written.length, part.ref).toBeGreaterThan(0);
+        if (part.body.kind === 'supply')
+          expect(written[0]!.lines[0]).toContain(part.leads[i]!.name === 'plus' ? '+' : '−');
+      }
+    }
+  }
+});
+
 test('a text that fits goes inside its body; one that does not goes beside it, clear of what stands there', () => {
   const body: Box = { left: 0, top: 0, right: 20, bottom: 20 };
   const bounds: Box = { left: -100, top: -100, right: 100, bottom: 100 };

@@ -14,6 +14,7 @@ import {
   HOLE,
   type Line,
   type PartShape,
+  POLE,
   pointOf,
   type Side,
 } from './board-shapes.ts';
@@ -107,6 +108,9 @@ export class BoardPicture extends LitElement {
         fill: none;
         stroke: var(--ink);
         stroke-width: 0.55;
+      }
+      .pole {
+        stroke-width: 0.8;
       }
       .ring {
         fill: var(--surface);
@@ -283,7 +287,7 @@ export class BoardPicture extends LitElement {
   }
 
   #components(shapes: BoardShapes): SVGTemplateResult {
-    const { links, parts, kept, labels } = shapes;
+    const { links, parts, kept, labels, poles } = shapes;
     return svg`
       ${kept.map(({ x, y }) => svg`<path class="mark" d="M ${x - 2} ${y - 2} l 4 4 m 0 -4 l -4 4"></path>`)}
       ${this.#cuts(shapes, false)}
@@ -294,6 +298,12 @@ export class BoardPicture extends LitElement {
         return look === null
           ? nothing
           : svg`<g class=${look}>${lineOf(line, `link ${look}`)}${dot(line.x1, line.y1)}${dot(line.x2, line.y2)}</g>`;
+      })}
+      ${poles.map(({ ref, isPlus, x, y }) => {
+        const look = this.#classOf('parts', ref);
+        return look === null
+          ? nothing
+          : svg`<g class=${look}><path class="mark pole" d="M ${x - POLE} ${y} h ${2 * POLE} ${isPlus ? `M ${x} ${y - POLE} v ${2 * POLE}` : ''}"></path></g>`;
       })}
       ${(this.isBare ? [] : labels).map((label) =>
         this.#label(

@@ -54,6 +54,13 @@ export interface BoardShapes {
   readonly kept: readonly { readonly x: number; readonly y: number }[];
   readonly widened: readonly { readonly x: number; readonly y: number }[];
   readonly labels: readonly Placed[];
+  /** Plus or minus at the holes of the supply's leads. */
+  readonly poles: readonly {
+    readonly ref: string;
+    readonly isPlus: boolean;
+    readonly x: number;
+    readonly y: number;
+  }[];
   /** Of strips down the left, of holes along the top. */
   readonly rulers: {
     readonly strips: readonly { readonly text: string; readonly y: number }[];
@@ -78,6 +85,8 @@ export const DOT = 1.7;
 /** How far a flying lead runs off the board. */
 const FLIGHT = 8;
 const RULER = 11;
+/** Half the length of a plus or minus. */
+export const POLE = 1.4;
 
 /** What is written on or beside a part. */
 function bodyText(body: Body): string {
@@ -119,7 +128,7 @@ export function boardShapes(
   const bounds = boundsOf(board, parts, size);
   const labels =
     side === 'component'
-      ? componentLabels(seen, parts, { ...bounds, left: board.left - 1, top: board.top - 2 }, size)
+      ? componentLabels(seen, parts, board, { ...bounds, left: board.left - 1, top: board.top - 2 }, size)
       : copperLabels(seen, board, size, numbers);
   return {
     side,
@@ -140,6 +149,7 @@ export function boardShapes(
     kept: seen.kept.map(pointOf),
     widened: seen.widened.map(({ at }) => pointOf(at)),
     labels,
+    poles: side === 'component' ? polesOf(parts) : [],
     rulers: {
       strips: Array.from({ length: strips }, (_, i) => ({ text: stripName(i + 1), y: yOf(i + 1) })),
       holes: Array.from({ length: holes }, (_, i) => {
@@ -192,7 +202,7 @@ function partShape(placed: PlacedPart, board: Box): PartShape {
 /** Off the board to the nearer side; on the left past the ruler's letter. */
 function flightFrom(at: Hole, board: Box): readonly Line[] {
   const { x, y } = pointOf(at);
-  if (x > (board.left + board.right) / 2) return [{ x1: x, y1: y, x2: board.right + FLIGHT, y2: y }];
+  if (!isLeftward({ x }, board)) return [{ x1: x, y1: y, x2: board.right + FLIGHT, y2: y }];
   const past = board.left - RULER;
   return [
     { x1: x, y1: y, x2: board.left - 2, y2: y },
@@ -208,26 +218,75 @@ function wireTo(body: Box, at: Hole): readonly Line[] {
   return [];
 }
 
-const isLeftward = ({ wires }: PartShape): boolean => wires.some(({ x1, x2 }) => x2 < x1);
+const isLeftward = ({ x }: { readonly x: number }, board: Box): boolean =>
+  x <= (board.left + board.right) / 2;
 
-function flyingText({ placed }: PartShape): string {
-  const value = bodyText(placed.part.body);
-  const name = partName(placed.part.ref);
-  return value === '' ? name : `${name} ${value}`;
+/** The ends of flying leads beside the board, and what is written there; leads that leave side by side share a line. */
+interface FlightEnd {
+  /** The first one's. */
+  readonly ref: string;
+  readonly text: string;
+  readonly x: number;
+  readonly y: number;
+  readonly isLeft: boolean;
+}
+
+function flightEnds(parts: readonly PartShape[], board: Box): readonly FlightEnd[] {
+  const ends = new Map<string, FlightEnd>();
+  for (const shape of parts.filter(({ body }) => body === null))
+    for (const [i, { at }] of shape.placed.leads.entries()) {
+      const { x, y } = pointOf(at);
+      const isLeft = isLeftward({ x }, board);
+      const key = `${isLeft} ${y}`;
+      const before = ends.get(key);
+      const own = flyingText(shape, i, isLeft);
+      ends.set(key, {
+        ref: before?.ref ?? shape.ref,
+        text: before === undefined ? own : `${before.text}, ${own}`,
+        x: isLeft ? board.left - RULER - 4 : board.right + FLIGHT + 1.5,
+        y,
+        isLeft,
+      });
+    }
+  return [...ends.values()];
+}
+
+/** Which pole a lead is; '' = it fits either way, or has one only. */
+const poleOf = (lead: string): string => (lead === 'plus' ? '+' : lead === 'minus' ? '−' : '');
+
+/** The words at the end of one flying lead: the part's value once, its pole next to the board. */
+function flyingText({ placed }: PartShape, lead: number, isLeft: boolean): string {
+  const { ref, body, leads } = placed.part;
+  const pole = poleOf(leads[lead]!.name);
+  const words = [partName(ref), lead === 0 ? bodyText(body) : ''];
+  return (isLeft ? [...words, pole] : [pole, ...words]).filter((word) => word !== '').join(' ');
+}
+
+/** Signs beside the holes of leads that must not be changed over. */
+function polesOf(parts: readonly PartShape[]): BoardShapes['poles'] {
+  return parts.flatMap(({ ref, body, placed }) =>
+    body === null
+      ? placed.leads.flatMap(({ at }, i) => {
+          const text = poleOf(placed.part.leads[i]!.name);
+          const { x, y } = pointOf(at);
+          return text === '' ? [] : [{ ref, isPlus: text === '+', x, y: y - DOT - POLE - 0.7 }];
+        })
+      : [],
+  );
 }
 
 function boundsOf(board: Box, parts: readonly PartShape[], size: number): Box {
   let left = board.left - RULER;
   let right = board.right + HOLE;
-  for (const part of parts) {
-    if (part.body === null) {
-      const room = textWidth(flyingText(part), size) + size;
-      if (isLeftward(part)) left = Math.min(left, board.left - RULER - 4 - room);
-      else right = Math.max(right, board.right + FLIGHT + room);
-    } else {
-      left = Math.min(left, part.body.left - 2);
-      right = Math.max(right, part.body.right + 2);
-    }
+  for (const { text, isLeft } of flightEnds(parts, board)) {
+    const room = textWidth(text, size) + size;
+    if (isLeft) left = Math.min(left, board.left - RULER - 4 - room);
+    else right = Math.max(right, board.right + FLIGHT + room);
+  }
+  for (const { body } of parts) {
+    if (body === null) continue;
+    left = Math.min(left, body.left - 2);
+    right = Math.max(right, body.right + 2);
   }
   const head = RULER + size;
   return { left, right, top: board.top - head, bottom: board.bottom + 4 };
@@ -265,27 +324,28 @@ function obstaclesOf(plan: BoardPlan, parts: readonly PartShape[]): Obstacle[] {
       const { x, y } = pointOf({ strip, hole });
       return { box: { left: x - 6, right: x + 6, top: y - BAR, bottom: y + BAR }, weight: 1, key: null };
     });
-  return [...dots, ...bodies, ...lines, ...bars];
+  const poles = polesOf(parts).map(
+    ({ x, y }): Obstacle => ({ box: boxAt(x, y, POLE + 0.4), weight: 3, key: null }),
+  );
+  return [...dots, ...bodies, ...lines, ...bars, ...poles];
 }
 
 function componentLabels(
   plan: BoardPlan,
   parts: readonly PartShape[],
+  board: Box,
   bounds: Box,
   size: number,
 ): readonly Placed[] {
   const wanted: Wanted[] = [];
-  const placed: Placed[] = [];
+  const placed = flyingLabels(parts, board, size);
   for (const shape of parts) {
     const { ref, body } = shape;
     const own = shape.placed.leads.map(({ at }) => {
       const { x, y } = pointOf(at);
       return boxAt(x, y, DOT + 0.3);
     });
-    if (body === null) {
-      placed.push(flyingLabel(shape, size));
-      continue;
-    }
+    if (body === null) continue;
     const value = bodyText(shape.placed.part.body);
     const name = partName(ref);
     const texts = value === '' ? [[name]] : [[name, value], [`${name} ${value}`], [name]];
@@ -312,22 +372,20 @@ function urgency({ body, isOutside }: Wanted): number {
   return isOutside && body.right - body.left < 3 ? -1 : area;
 }
 
-/** Beyond the end of its first wire, outside the board. */
-function flyingLabel(shape: PartShape, size: number): Placed {
-  const ys = shape.wires.map(({ y1 }) => y1);
-  const y = (Math.min(...ys) + Math.max(...ys)) / 2;
-  const text = flyingText(shape);
-  const width = textWidth(text, size);
-  const ends = shape.wires.map(({ x2 }) => x2);
-  const x = isLeftward(shape) ? Math.min(...ends) - 1 - width / 2 : Math.max(...ends) + 1.5 + width / 2;
-  return {
-    key: shape.ref,
-    lines: [text],
-    x,
-    y,
-    isUpright: false,
-    box: { left: x - width / 2, right: x + width / 2, top: y - size / 2, bottom: y + size / 2 },
-  };
+/** Beyond the end of each wire, outside the board. */
+function flyingLabels(parts: readonly PartShape[], board: Box, size: number): readonly Placed[] {
+  return flightEnds(parts, board).map(({ ref, text, x: end, y, isLeft }) => {
+    const width = textWidth(text, size);
+    const x = end + (isLeft ? -width / 2 : width / 2);
+    return {
+      key: ref,
+      lines: [text],
+      x,
+      y,
+      isUpright: false,
+      box: { left: x - width / 2, right: x + width / 2, top: y - size / 2, bottom: y + size / 2 },
+    };
+  });
 }
 
 /** Numbers of joints beside them. Keys are `strip.hole` as seen. */
