@@ -216,8 +216,14 @@ const reference = designWith({
 const healthy = computed(netlistOf(reference, LIT));
 
 /** The board with the cut between two facing pins left out. */
-function uncut(chip: 'timer' | 'comparator', one: number, other: number, lux = LIT): Computed {
-  return computed(pinsJoined(netlistOf(reference, lux), [chip, `${one}`], [chip, `${other}`]), {
+function uncut(
+  chip: 'timer' | 'comparator',
+  one: number,
+  other: number,
+  lux = LIT,
+  design = reference,
+): Computed {
+  return computed(pinsJoined(netlistOf(design, lux), [chip, `${one}`], [chip, `${other}`]), {
     settleSeconds: 0.03,
     measureSeconds: 0.06,
   });
@@ -284,6 +290,22 @@ test('393 row 1–8: A never mutes, TP4 A at the rail, 16 mA or more besides whe
 test('393 row 2–7: lit, A is silent; B shaded, A sounds (job:F35)', () => {
   expect(uncut('comparator', 2, 7).halves.A.edges).toBeLessThanOrEqual(1);
   expect(uncut('comparator', 2, 7, { A: 300, B: 30 }).halves.A.edges).toBeGreaterThan(5);
+});
+test('393 row 3–6: A answers to the difference of the sensors, not to its threshold; IN1+ is TP2 B (job:F36)', () => {
+  const [bright, dim] = [300, 100];
+  for (const rotation of [0.15, 0.27, 0.6]) {
+    const { threshold } = reference;
+    const trimmers = { ...threshold.trimmers, A: thresholdTurned(rotation) };
+    const turned = { ...reference, threshold: { ...threshold, trimmers } };
+    for (const [lux, sounds] of [
+      [{ A: bright, B: dim }, true],
+      [{ A: dim, B: bright }, false],
+    ] as const) {
+      const run = uncut('comparator', 3, 6, lux, turned);
+      expect(run.halves.A.edges > 5, `${rotation}, ${lux.A} lx`).toBe(sounds);
+      expect(run.meanOf('plus A')).toBeCloseTo(run.meanOf('node B')!, 4);
+    }
+  }
 });
 test('393 row 4–5: B never sounds, its + input at 0 V (job:F37)', () => {
   expect(uncut('comparator', 4, 5).halves.B.edges).toBe(0);
