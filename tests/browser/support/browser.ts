@@ -9,6 +9,8 @@ import { cameraFlags, startChromium } from '../../../src/headless/chromium.ts';
 export interface LaunchOptions {
   /** A clip by `cameraClip`; without one the browser has no camera at all. */
   readonly cameraFile?: string;
+  /** A WAV file that the microphone hears, from its beginning at each opening. */
+  readonly audioFile?: string;
   /** What every page may use without asking: `['camera']` lets it have the clip. */
   readonly permissions?: readonly string[];
   /** The person says no when asked for the camera; so they do, too, when it is not among the permissions. */
@@ -29,7 +31,10 @@ export async function launch(options: LaunchOptions = {}): Promise<Browser> {
   // The browser from npm has no window to ask in, so the answer is always given beforehand.
   const allowsCamera = options.denyCamera !== true && options.permissions?.includes('camera') === true;
   const browser = await startChromium(inject('house').chromium, [
-    ...cameraFlags(options.cameraFile, allowsCamera),
+    ...cameraFlags(options.cameraFile, allowsCamera || options.audioFile !== undefined),
+    ...(options.audioFile === undefined
+      ? []
+      : ['--use-fake-device-for-media-stream', `--use-file-for-fake-audio-capture=${options.audioFile}`]),
     ...(options.letters === undefined ? [] : [`--blink-settings=defaultFontSize=${options.letters}`]),
   ]);
   granted.set(browser, options.permissions ?? []);
