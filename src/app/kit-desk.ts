@@ -132,7 +132,11 @@ export class KitDesk {
     this.#askNew({ kind: 'board', connections: connectionList(design), wishes });
   }
 
-  /** Plans anew with more arrangements to choose from. */
+  get effort(): number {
+    return this.#effort;
+  }
+
+  /** Plans anew with more searches. */
   tryHarder(design: Design, effort: number): void {
     this.#effort = Math.max(this.#effort, effort);
     this.follow(design);
@@ -191,9 +195,10 @@ export class KitDesk {
 const atWork = <T>(work: Worked<T>): Worked<T> => ({ ...work, isWorking: true, hasFailed: false });
 const done = <T>(last: T): Worked<T> => ({ last, isWorking: false, hasFailed: false });
 
-const wishesOf = ({ size, free }: Wished, effort: number): BoardWishes => ({
+const wishesOf = ({ size, free, resistors }: Wished, effort: number): BoardWishes => ({
   board: size,
   kept: free,
+  resistors,
   effort,
 });
 

@@ -40,6 +40,8 @@ export interface BoardWishes {
   readonly size: { readonly strips: number; readonly holes: number } | null;
   /** Chips in sockets. */
   readonly sockets: boolean;
+  /** Resistors flat or upright, whichever fits; all flat; upright wherever they reach. */
+  readonly resistors: 'as they fit' | 'flat' | 'upright';
   /** Holes that must stay free, counted from 1. */
   readonly free: readonly { readonly strip: number; readonly hole: number }[];
 }
@@ -133,6 +135,7 @@ export const batchSchema = entries({
   board: entries({
     size: v.nullable(entries({ strips: whole(BATCH_LIMITS.strips), holes: whole(BATCH_LIMITS.holes) })),
     sockets: yesNo,
+    resistors: oneOf(['as they fit', 'flat', 'upright']),
     free: listOf(
       entries({ strip: whole(BATCH_LIMITS.strip), hole: whole(BATCH_LIMITS.hole) }),
       BATCH_MOST.free,
@@ -158,5 +161,5 @@ export const DEFAULT_BATCH: Batch = {
   },
   lines: [],
   log: [],
-  board: { size: null, sockets: true, free: [] },
+  board: { size: null, sockets: true, resistors: 'as they fit', free: [] },
 };

@@ -24,7 +24,16 @@ const UPGRADES: Upgrades = {
     ...document,
     voices: voicesKeptInLight(document['voices']),
   }),
+  // The second did not ask how resistors are to lie.
+  2: (document) => ({ ...document, batch: batchWithResistors(document['batch']) }),
 };
+
+/** A batch whose board leaves the resistors as they fit, as every plan before did; anything else as it is. */
+function batchWithResistors(batch: unknown): unknown {
+  if (!isGroup(batch) || !isGroup(batch['board'])) return batch;
+  const { resistors } = DEFAULT_BATCH.board;
+  return { ...batch, board: { resistors, ...batch['board'] } };
+}
 
 /** Both voices with their cells kept in the light, as every design before told of them; anything else as it is. */
 function voicesKeptInLight(voices: unknown): unknown {

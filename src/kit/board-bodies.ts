@@ -13,7 +13,7 @@ export const PITCH_MILLIMETRES = 2.54;
 export const IMPOSSIBLE = 1000;
 
 /** What each strip between a decoupling capacitor and its chip's supply pin costs. */
-export const AWAY_COST = 0.8;
+export const AWAY_COST = 2.4;
 
 export type Stance = 'flat' | 'upright' | 'standing';
 
@@ -28,16 +28,25 @@ export interface TwoLeads {
 
 const no = IMPOSSIBLE;
 
+/** How resistors are wanted: flat or upright, whichever makes the smaller board; all flat; upright wherever they reach. */
+export const LIES = ['as they fit', 'flat', 'upright'] as const;
+export type Lie = (typeof LIES)[number];
+
 /** Quarter-watt resistors and small diodes: upright over one to three strips, flat from four. */
-const AXIAL_COSTS = [no, 2.5, 1.6, 1.6, 0, 0, 0.4, 0.9, 1.6, 3, 5, 8];
+const AXIAL_COSTS: Readonly<Record<Lie, readonly number[]>> = {
+  'as they fit': [no, 0.8, 0.4, 0.4, 0, 0, 0.4, 0.9, 1.6, 3, 5, 8],
+  flat: [no, no, no, no, 0, 0, 0.4, 0.9, 1.6, 3, 5, 8, 10, 12, 14, 16],
+  // Flat where three strips do not reach: that would take links without end.
+  upright: [no, 0.8, 0, 0, 18, 18, 18.4, 18.9, 19.6, 21, 23, 26],
+};
 /** Below this many strips an axial part stands on one end. */
 const FLAT_FROM = 4;
-const RESISTOR: TwoLeads = axial(6.3, 2.4);
-const DIODE: TwoLeads = axial(5.2, 2.6);
+const RESISTOR = (lie: Lie): TwoLeads => axial(lie, 6.3, 2.4);
+const DIODE: TwoLeads = axial('as they fit', 5.2, 2.6);
 
-function axial(length: number, width: number): TwoLeads {
+function axial(lie: Lie, length: number, width: number): TwoLeads {
   return {
-    costs: AXIAL_COSTS,
+    costs: AXIAL_COSTS[lie],
     stanceAt: (span) => (span < FLAT_FROM ? 'upright' : 'flat'),
     width: width / PITCH_MILLIMETRES,
     length: length / PITCH_MILLIMETRES,
@@ -78,10 +87,10 @@ const LEAST_ELECTROLYTIC = 100e-9;
 export type NoBody = 'too large for film' | 'too large for ceramic' | 'too small for electrolytic';
 
 /** How a part with two leads sits; the reason when no such part is made; null for other parts. */
-export function twoLeadsOf(body: Body): TwoLeads | NoBody | null {
+export function twoLeadsOf(body: Body, lie: Lie): TwoLeads | NoBody | null {
   switch (body.kind) {
     case 'resistor':
-      return RESISTOR;
+      return RESISTOR(lie);
     case 'diode':
       return DIODE;
     case 'capacitor':

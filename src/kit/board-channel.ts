@@ -10,10 +10,13 @@ export interface Box {
   readonly columns: readonly [number, number];
 }
 
-export interface WingLead {
-  readonly name: string;
+export interface WingHole {
   readonly row: number;
   readonly k: number;
+}
+
+export interface WingLead extends WingHole {
+  readonly name: string;
 }
 
 export interface WingItem {
@@ -33,15 +36,16 @@ const WIRE = 0.1;
 
 export class Channel {
   readonly items: WingItem[] = [];
-  readonly #boxes: Box[] = [];
+  /** By column: what reaches into it. */
+  readonly #columns: Box[][] = [];
   readonly #holes = new Set<number>();
   /** By row: the column of the cut that ends a chip's short copper, once known. */
   readonly #cuts = new Map<number, number>();
   /** Columns beyond this are not on the board. */
   readonly edge: number;
-  /** First column: on the right the strips between the chips begin one hole before the pins. */
+  /** First column: between the rows of pins there are some of both wings. */
   readonly first: number;
-  /** Bodies reach no nearer to the middle than this, where the other wing begins. */
+  /** Bodies reach no nearer to the other wing than this. */
   readonly #innermost: number;
 
   constructor(edge: number, first: number, innermost: number) {
@@ -51,21 +55,28 @@ export class Channel {
   }
 
   /** Takes room without being an item: chips, kept holes. */
-  block(box: Box, leads: readonly WingLead[] = []): void {
-    this.#boxes.push(box);
-    for (const { row, k } of leads) this.#holes.add(keyOf(row, k));
+  block(box: Box, holes: readonly WingHole[] = []): void {
+    this.#stand(box);
+    this.take(holes);
+  }
+
+  /** Holes that nothing else may use. */
+  take(holes: readonly WingHole[]): void {
+    for (const { row, k } of holes) this.#holes.add(keyOf(row, k));
   }
 
   put(item: WingItem): void {
     this.items.push(item);
-    this.#boxes.push(...item.taken);
-    for (const { row, k } of item.leads) this.#holes.add(keyOf(row, k));
+    for (const box of item.taken) this.#stand(box);
+    this.take(item.leads);
   }
 
   /** Takes back what was put last, down to a number of items. */
   takeBack(count: number): void {
-    for (const item of this.items.splice(count)) {
-      this.#boxes.length -= item.taken.length;
+    for (const item of this.items.splice(count).reverse()) {
+      for (const box of item.taken)
+        for (let at = columnOf(box.columns[0]); at <= columnOf(box.columns[1]); at++)
+          this.#columns[at]!.splice(this.#columns[at]!.lastIndexOf(box), 1);
       for (const { row, k } of item.leads) this.#holes.delete(keyOf(row, k));
     }
   }
@@ -90,13 +101,14 @@ export class Channel {
   fits(item: WingItem): boolean {
     for (const { row, k } of item.leads) {
       if (k < this.first || k > this.edge || this.#holes.has(keyOf(row, k))) return false;
-      for (const box of this.#boxes) if (covers(box, row, k)) return false;
+      for (const box of this.#columns[columnOf(k)] ?? []) if (covers(box, row, k)) return false;
     }
     for (const taken of item.taken) {
-      if (taken.columns[0] < this.#innermost) return false;
-      for (const box of this.#boxes) if (overlap(taken, box)) return false;
-      const [top, bottom] = taken.rows;
       const [near, far] = taken.columns;
+      if (near < this.#innermost) return false;
+      for (let at = columnOf(near); at <= columnOf(far); at++)
+        for (const box of this.#columns[at] ?? []) if (overlap(taken, box)) return false;
+      const [top, bottom] = taken.rows;
       for (let row = Math.ceil(top + TOUCH); row <= bottom - TOUCH; row++)
         for (let k = Math.ceil(near + TOUCH); k <= far - TOUCH; k++)
           if (this.#holes.has(keyOf(row, k)) && !this.#cutIs(row, k)) return false;
@@ -104,11 +116,22 @@ export class Channel {
     return true;
   }
 
+  #stand(box: Box): void {
+    for (let at = columnOf(box.columns[0]); at <= columnOf(box.columns[1]); at++) {
+      const column = this.#columns[at];
+      if (column) column.push(box);
+      else this.#columns[at] = [box];
+    }
+  }
+
   /** A body may lie over a cut: that is on the other side of the board. */
   #cutIs(row: number, k: number): boolean {
     return this.#cuts.get(row) === k;
   }
 }
+
+/** Place in the list of columns; far beyond the other wing there is nothing to tell apart. */
+const columnOf = (k: number): number => Math.max(0, Math.round(k) + 8);
 
 const keyOf = (row: number, k: number): number => row * 256 + k;
 

@@ -4,10 +4,10 @@
  */
 import { uniformFrom } from '../quantity/random.ts';
 import type { Demand, Wing } from './board-demand.ts';
-import { BETWEEN, type LinkRows, type RowSpace, rowSpace } from './board-rows.ts';
+import { type LinkRows, type RowSpace, rowSpace, type Stack } from './board-rows.ts';
 
-const HOT = 4;
-const COLD = 0.3;
+const HOT = 10;
+const COLD = 0.5;
 
 export interface Rows {
   /** Rows in use, counted from the first one. */
@@ -24,22 +24,71 @@ export interface Rows {
   readonly broken: readonly string[];
 }
 
-/** Rows for a demand, within a number of strips, after so many moves. `seed` is the search's, not the design's. */
-export function rowsFor(demand: Demand, mostRows: number, seed: number, steps: number): Rows {
-  const space = rowSpace(demand, mostRows);
-  start(space, demand);
-  cool(space, demand, uniformFrom(seed), steps);
-  return cropped(space, demand.nets.length);
+/** A search for rows that can be asked to go on. */
+export class RowSearch {
+  readonly #space: RowSpace;
+  readonly #moves: Moves;
+  readonly #uniform: () => number;
+  readonly #nets: number;
+
+  /** Rows for a demand, within a number of strips. `seed` is the search's, not the design's. */
+  constructor(demand: Demand, mostRows: number, stack: Stack, seed: number) {
+    this.#uniform = uniformFrom(seed);
+    this.#nets = demand.nets.length;
+    this.#space = rowSpace(demand, mostRows, stack);
+    start(this.#space, demand, stack);
+    this.#moves = movesIn(this.#space, demand, this.#uniform);
+  }
+
+  /** Cools down once more, over so many moves. */
+  cool(steps: number, hot: number = HOT): void {
+    const space = this.#space;
+    let cost = space.cost();
+    space.accept();
+    let best = cost;
+    let kept = contentOf(space);
+    for (let step = 0; step < steps; step++) {
+      const heat = hot * (COLD / hot) ** (step / steps);
+      if (!this.#moves.move()) continue;
+      const next = space.cost();
+      if (next <= cost || this.#uniform() < Math.exp((cost - next) / heat)) {
+        cost = next;
+        space.accept();
+        if (cost < best - 1e-9) {
+          best = cost;
+          kept = contentOf(space);
+        }
+      } else this.#moves.undo();
+    }
+    for (const wing of [0, 1] as const) space.content[wing].set(kept[wing]);
+  }
+
+  get cost(): number {
+    this.#touchAll();
+    return this.#space.cost();
+  }
+
+  get rows(): Rows {
+    this.#touchAll();
+    return cropped(this.#space);
+  }
+
+  #touchAll(): void {
+    for (let net = 0; net < this.#nets; net++) this.#space.touch(net);
+  }
 }
 
+const contentOf = ({ content }: RowSpace) => [content[0].slice(), content[1].slice()] as const;
+
 /** Nets that both wings share get whole rows; then each wing's own; then what tied trimmers need besides. */
-function start(space: RowSpace, demand: Demand): void {
+function start(space: RowSpace, demand: Demand, { between, upper }: Stack): void {
   const { content, stub, wanted, chipRows, total } = space;
-  const between = chipRows[0] - BETWEEN;
+  const first = upper === 'timer' ? chipRows[0] + demand.chips[0].strips : chipRows[0] - between;
+  const middle = first + between / 2;
   // From the rows between the chips outward.
   const order = Array.from({ length: total }, (_, row) => row)
     .filter((row) => stub[0][row]! < 0)
-    .sort((a, b) => Math.abs(a - between - BETWEEN / 2) - Math.abs(b - between - BETWEEN / 2));
+    .sort((a, b) => Math.abs(a - middle) - Math.abs(b - middle));
   const isFree = (wing: Wing, row: number): boolean => content[wing][row]! < 0;
   const present = (wing: Wing, net: number): boolean => wanted[wing][net]! || stub[wing].includes(net);
   const whole = (net: number, row: number | undefined): void => {
@@ -47,9 +96,9 @@ function start(space: RowSpace, demand: Demand): void {
     content[0][row] = net;
     content[1][row] = net;
   };
-  whole(demand.nets.indexOf('ground'), chipRows[0] - 1);
-  whole(demand.nets.indexOf('mix'), chipRows[0] - 2);
-  whole(demand.nets.indexOf('rail'), between);
+  whole(demand.nets.indexOf('ground'), first + between - 1);
+  whole(demand.nets.indexOf('mix'), first + between - 2);
+  whole(demand.nets.indexOf('rail'), first);
   for (const [net] of demand.nets.entries())
     if (present(0, net) && present(1, net) && !content[0].includes(net))
       whole(
@@ -71,7 +120,13 @@ function start(space: RowSpace, demand: Demand): void {
   }
 }
 
-function cool(space: RowSpace, demand: Demand, uniform: () => number, steps: number): void {
+interface Moves {
+  /** Makes a move at random; false when it changed nothing. */
+  readonly move: () => boolean;
+  readonly undo: () => void;
+}
+
+function movesIn(space: RowSpace, demand: Demand, uniform: () => number): Moves {
   const { content, stub, wanted } = space;
   const rows = Array.from({ length: space.total }, (_, row) => row);
   const freeRows = rows.filter((row) => stub[0][row]! < 0);
@@ -154,46 +209,32 @@ function cool(space: RowSpace, demand: Demand, uniform: () => number, steps: num
     }
   };
 
-  let cost = space.cost();
-  space.accept();
-  let best = cost;
-  let kept = [content[0].slice(), content[1].slice()] as const;
-  for (let step = 0; step < steps; step++) {
-    const heat = HOT * (COLD / HOT) ** (step / steps);
-    undo.length = 0;
-    const kind = uniform();
-    const wing: Wing = uniform() < 0.5 ? 0 : 1;
-    if (kind < 0.15) swapRows();
-    else if (kind < 0.25) insertRow();
-    else if (kind < 0.4) moveTrimmer();
-    else if (kind < 0.8) swapInWing(wing);
-    else addOrDrop(wing);
-    if (undo.length === 0) continue;
-    const next = space.cost();
-    if (next <= cost || uniform() < Math.exp((cost - next) / heat)) {
-      cost = next;
-      space.accept();
-      if (cost < best - 1e-9) {
-        best = cost;
-        kept = [content[0].slice(), content[1].slice()];
-      }
-    } else {
+  return {
+    move: () => {
+      undo.length = 0;
+      const kind = uniform();
+      const wing: Wing = uniform() < 0.5 ? 0 : 1;
+      if (kind < 0.15) swapRows();
+      else if (kind < 0.25) insertRow();
+      else if (kind < 0.4) moveTrimmer();
+      else if (kind < 0.8) swapInWing(wing);
+      else addOrDrop(wing);
+      return undo.length > 0;
+    },
+    undo: () => {
       for (let i = undo.length - 3; i >= 0; i -= 3) content[undo[i] as Wing][undo[i + 1]!] = undo[i + 2]!;
       space.refuse();
-    }
-  }
-  content[0].set(kept[0]);
-  content[1].set(kept[1]);
+    },
+  };
 }
 
-function cropped(space: RowSpace, nets: number): Rows {
+function cropped(space: RowSpace): Rows {
   const { stub, content, chipRows, total } = space;
   const isUsed = (row: number): boolean =>
     stub[0][row]! >= 0 || content[0][row]! >= 0 || content[1][row]! >= 0;
   const used = Array.from({ length: total }, (_, row) => row).filter(isUsed);
   const [first, last] = [used[0]!, used[used.length - 1]!];
   const part = (values: Int8Array): number[] => Array.from(values.subarray(first, last + 1));
-  for (let net = 0; net < nets; net++) space.touch(net);
   return {
     count: last - first + 1,
     chipRows: [chipRows[0] - first, chipRows[1] - first],

@@ -1,12 +1,13 @@
 /**
  * What the board plan has to house, wing by wing: chips stand in the middle, one above the other across their cuts,
- * voice A in the left wing and voice B in the right, as the pins of both chips lie. Parts that serve both go where
- * there is less, or where their pins are.
+ * voice A in the left wing and voice B in the right, as the pins of both chips lie. What serves both may stand in
+ * either; where, the search for rows decides.
  */
 import type { NetId } from '../words/kit.ts';
 import {
   CHIP_COLUMNS,
   chipStrips,
+  type Lie,
   type NoBody,
   TRIMMER_BODY,
   type TrimmerBody,
@@ -75,7 +76,11 @@ export type Demanded =
   | { readonly ok: false; readonly part: Part; readonly why: NoBody };
 
 /** Sorts a connection list for the board; refuses parts that are not made. */
-export function demandOf(connections: Connections): Demanded {
+export function demandOf(
+  connections: Connections,
+  lie: Lie = 'as they fit',
+  sides: Sides = { threshold: 0, supply: 0 },
+): Demanded {
   const nets = connections.nets.map(({ id }) => id);
   const indices = new Map(nets.map((id, i) => [id, i]));
   const indexOf = (id: NetId): number => indices.get(id)!;
@@ -86,7 +91,7 @@ export function demandOf(connections: Connections): Demanded {
   const chips: Chip[] = [];
   for (const part of connections.parts) {
     const { body, leads } = part;
-    const wing = wingOf(part);
+    const wing = wingOf(part, sides);
     const its = leads.map(({ net }) => indexOf(net));
     switch (body.kind) {
       case 'chip':
@@ -107,7 +112,7 @@ export function demandOf(connections: Connections): Demanded {
       case 'resistor':
       case 'capacitor':
       case 'diode': {
-        const sits = twoLeadsOf(body);
+        const sits = twoLeadsOf(body, lie);
         if (typeof sits === 'string') return { ok: false, part, why: sits };
         if (sits !== null)
           twos.push({
@@ -142,19 +147,25 @@ export function demandOf(connections: Connections): Demanded {
   };
 }
 
-/** Of parts that serve both voices these stand on the left; the jack and what leads to it on the right. */
-const LEFT_ROLES: readonly string[] = [
-  'above threshold',
-  'threshold',
-  'below threshold',
-  'supply',
-  'diode',
-  'reservoir',
-];
+/** Where what serves both voices stands; the jack and what leads to it on the right. */
+export interface Sides {
+  readonly threshold: Wing;
+  readonly supply: Wing;
+}
 
-function wingOf({ voice, role }: Part): Wing {
+const SIDE_OF: Readonly<Partial<Record<Part['role'], keyof Sides>>> = {
+  'above threshold': 'threshold',
+  threshold: 'threshold',
+  'below threshold': 'threshold',
+  supply: 'supply',
+  diode: 'supply',
+  reservoir: 'supply',
+};
+
+function wingOf({ voice, role }: Part, sides: Sides): Wing {
   if (voice !== null) return voice === 'A' ? 0 : 1;
-  return LEFT_ROLES.includes(role) ? 0 : 1;
+  const side = SIDE_OF[role];
+  return side === undefined ? 1 : sides[side];
 }
 
 function chipOf(part: Part, nets: readonly number[]): Chip {

@@ -96,7 +96,7 @@ function* leadChoices(
     const leads = [{ name: part.leads[i]!.name, row, k }];
     return { kind: 'part', ref: part.ref, stance: 'edge', leads, body, taken: [body] };
   };
-  const columns = [edge, edge - 1];
+  const columns = Array.from({ length: 4 }, (_, i) => edge - i);
   if (nets.length === 1) {
     for (const k of columns) for (const row of copper.outer(nets[0]!)) yield [item(0, row, k)];
     return;

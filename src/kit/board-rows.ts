@@ -4,21 +4,30 @@
  * the pins that want the rails (discharge, control, supply; + inputs, 0 V) face each other across the rows between.
  */
 import { AWAY_COST, IMPOSSIBLE, JACK } from './board-bodies.ts';
-import type { Demand, Wing } from './board-demand.ts';
+import { ACROSS_CHIP, type Demand, type Wing } from './board-demand.ts';
+import { Density } from './board-density.ts';
 
 /** Rows to choose from: free ones above, between and below the chips. What stays unused is not on the board. */
 const ABOVE = 5;
-export const BETWEEN = 8;
 const BELOW = 6;
 
-const LINK = 10;
+/** How the chips stand. */
+export interface Stack {
+  /** Free rows between them. */
+  readonly between: number;
+  readonly upper: 'timer' | 'comparator';
+}
+
+const LINK = 24;
 const LINK_PER_STRIP = 0.15;
 const ROW = 1.6;
 const HOLLOW_ROW = 3;
 const CUT = 0.7;
+/** What one hole of the board costs. */
+const HOLE = 0.2;
 const SPLIT = 1.2;
 /** What no board can do costs this and a little more the further it is from possible. */
-const BROKEN = 60;
+const BROKEN = 100;
 const MOST_PIECES = 8;
 const NO_SPAN = 40;
 
@@ -55,15 +64,17 @@ export interface RowSpace {
   readonly broken: () => string[];
 }
 
-export function rowSpace(demand: Demand, mostRows: number): RowSpace {
+export function rowSpace(demand: Demand, mostRows: number, { between: gap, upper }: Stack): RowSpace {
   const [timer, comparator] = demand.chips;
-  const timerRow = ABOVE + comparator.strips + BETWEEN;
-  const total = timerRow + timer.strips + BELOW;
+  const isTimerUpper = upper === 'timer';
+  const timerRow = isTimerUpper ? ABOVE : ABOVE + comparator.strips + gap;
+  const comparatorRow = isTimerUpper ? ABOVE + timer.strips + gap : ABOVE;
+  const total = ABOVE + timer.strips + gap + comparator.strips + BELOW;
   const blank = (): Int8Array => new Int8Array(total).fill(-1);
   const stub: RowNets = [blank(), blank()];
   const content: RowNets = [blank(), blank()];
   for (const wing of [0, 1] as const) {
-    stub[wing].set(comparator.pins[wing], ABOVE);
+    stub[wing].set(comparator.pins[wing], comparatorRow);
     stub[wing].set(timer.pins[wing], timerRow);
   }
   const nets = demand.nets.length;
@@ -71,6 +82,7 @@ export function rowSpace(demand: Demand, mostRows: number): RowSpace {
   const rows = new Int8Array(2 * nets * MOST_PIECES);
   const regular = new Int8Array(2 * nets);
   const all = new Int8Array(2 * nets);
+  const density = new Density(demand, total, (row) => stub[0][row]! >= 0);
   // Demands as flat numbers: net keys `wing · nets + net`.
   const keyOf = (wing: Wing, net: number): number => wing * nets + net;
   const twoA = Int16Array.from(demand.twos, ({ wing, nets: its }) => keyOf(wing, its[0]));
@@ -82,7 +94,7 @@ export function rowSpace(demand: Demand, mostRows: number): RowSpace {
 
   // Both chips have their supply pin on their first row.
   const twoNear = Int16Array.from(demand.twos, ({ decouples }) =>
-    decouples === null ? -1 : decouples === 0 ? timerRow : ABOVE,
+    decouples === null ? -1 : decouples === 0 ? timerRow : comparatorRow,
   );
 
   const netAt = (wing: Wing, row: number): number => {
@@ -125,53 +137,75 @@ export function rowSpace(demand: Demand, mostRows: number): RowSpace {
     const endB = b + counts[twoB[i]!]!;
     let best: number = IMPOSSIBLE;
     let nearest = NO_SPAN;
+    let [one, other] = [1, 0];
     for (let x = a; x < endA; x++)
       for (let y = b; y < endB; y++) {
         const span = Math.abs(rows[x]! - rows[y]!);
         const cost = near < 0 ? costs[span]! : costs[span]! + AWAY_COST * Math.abs(rows[x]! - near);
-        if (cost < best) best = cost;
+        if (cost < best) {
+          best = cost;
+          one = rows[x]!;
+          other = rows[y]!;
+        }
         if (span < nearest) nearest = span;
       }
+    if (best < IMPOSSIBLE) density.two(i, one, other);
     return best < IMPOSSIBLE ? best : BROKEN + nearest;
   }
 
-  function trimmerCost(wing: Wing, its: readonly [number, number, number]): number {
+  function trimmerCost(i: number): number {
+    const { wing, nets: its } = demand.trimmers[i]!;
     const key = keyOf(wing, its[1]);
     let met = 0;
-    for (let i = 0; i < regular[key]!; i++) {
-      const row = rows[key * MOST_PIECES + i]!;
+    density.body(i, 0, -1);
+    for (let at = 0; at < regular[key]!; at++) {
+      const row = rows[key * MOST_PIECES + at]!;
       const above = netAt(wing, row - 1);
       const below = netAt(wing, row + 1);
-      if ((above === its[0] && below === its[2]) || (above === its[2] && below === its[0])) return 0;
+      if ((above === its[0] && below === its[2]) || (above === its[2] && below === its[0])) {
+        density.body(i, row - 1, row + 1);
+        return 0;
+      }
       if (above === its[0] || below === its[2] || above === its[2] || below === its[0]) met = 1;
     }
     return BROKEN * (1.5 - met * 0.5);
   }
 
-  /** How far the nearest pair of edge rows is from a wanted distance; −1 = one of the nets is nowhere. */
+  /** The pair of edge rows whose distance is nearest to a wanted one; its first is −1 when one net is nowhere. */
+  const pair = [0, 0];
   function nearest(wing: Wing, a: number, b: number, wanted: number): number {
     const ka = keyOf(wing, a);
     const kb = keyOf(wing, b);
     let best = -1;
     for (let i = 0; i < regular[ka]!; i++)
       for (let j = 0; j < regular[kb]!; j++) {
-        const apart = Math.abs(rows[ka * MOST_PIECES + i]! - rows[kb * MOST_PIECES + j]!);
-        const away = Math.abs(apart - wanted);
-        if (best < 0 || away < best) best = away;
+        const one = rows[ka * MOST_PIECES + i]!;
+        const other = rows[kb * MOST_PIECES + j]!;
+        const away = Math.abs(Math.abs(one - other) - wanted);
+        if (best < 0 || away < best) {
+          best = away;
+          pair[0] = one;
+          pair[1] = other;
+        }
       }
     return best;
   }
 
-  function edgeCost(wing: Wing, its: readonly number[]): number {
+  function edgeCost(i: number): number {
+    const { wing, nets: its } = demand.edges[i]!;
     if (its.length === 1) return regular[keyOf(wing, its[0]!)]! > 0 ? 0 : BROKEN;
     const away = nearest(wing, its[0]!, its[1]!, 0);
-    return away < 0 ? BROKEN : 0.2 * away;
+    if (away < 0) return BROKEN;
+    density.edge(i, pair[0]!, pair[1]!);
+    return 0.2 * away;
   }
 
   function jackCost(): number {
     const { wing, nets: its } = demand.jack;
     const away = nearest(wing, its[0]!, its[1]!, JACK.span);
-    return away === 0 ? 0 : BROKEN + Math.abs(away);
+    if (away !== 0) return BROKEN + Math.abs(away);
+    density.body(demand.trimmers.length, Math.min(pair[0]!, pair[1]!), Math.max(pair[0]!, pair[1]!));
+    return 0;
   }
 
   /** Rows in use, hollow rows between them, cuts in the middle, stubs cut short. */
@@ -180,7 +214,7 @@ export function rowSpace(demand: Demand, mostRows: number): RowSpace {
     const right = content[1];
     let cost = 0;
     let first = ABOVE;
-    let last = timerRow + timer.strips - 1;
+    let last = total - BELOW - 1;
     for (let row = 0; row < total; row++) {
       const l = left[row]!;
       const r = right[row]!;
@@ -193,7 +227,8 @@ export function rowSpace(demand: Demand, mostRows: number): RowSpace {
     for (let row = first; row <= last; row++)
       if (left[row]! < 0 && right[row]! < 0 && stub[0][row]! < 0) cost += HOLLOW_ROW;
     const count = last - first + 1;
-    return cost + ROW * count + Math.max(0, count - mostRows) * BROKEN;
+    const holes = count * (density.columns() + ACROSS_CHIP + 1);
+    return cost + ROW * count + HOLE * holes + Math.max(0, count - mostRows) * BROKEN;
   }
 
   // Prim's tree over the pieces of a net that lies in both wings.
@@ -214,6 +249,7 @@ export function rowSpace(demand: Demand, mostRows: number): RowSpace {
   }
 
   function linkCost(net: number, out: LinkRows[] | null): number {
+    density.noLinks(net);
     const left = all[net]!;
     const count = left + all[nets + net]!;
     if (count < 2) return 0;
@@ -232,13 +268,12 @@ export function rowSpace(demand: Demand, mostRows: number): RowSpace {
       treeDone[next] = 1;
       const away = treeAway[next]!;
       cost += away >= IMPOSSIBLE ? BROKEN + 20 : away;
-      if (out !== null && away > 0 && away < IMPOSSIBLE)
-        out.push({
-          net,
-          wing: next < left ? 0 : 1,
-          from: rowOf(net, left, treeTo[next]!),
-          to: rowOf(net, left, next),
-        });
+      if (away > 0 && away < IMPOSSIBLE) {
+        const wing = next < left ? 0 : 1;
+        const [from, to] = [rowOf(net, left, treeTo[next]!), rowOf(net, left, next)];
+        density.link(net, wing, from, to);
+        out?.push({ net, wing, from, to });
+      }
       for (let i = 0; i < count; i++) {
         if (treeDone[i] !== 0) continue;
         const other = between(net, left, next, i);
@@ -260,6 +295,10 @@ export function rowSpace(demand: Demand, mostRows: number): RowSpace {
       if (row < first) first = row;
       if (row > last) last = row;
     }
+    const wing = key < nets ? 0 : 1;
+    // Rows are in order: each link from one to the next.
+    for (let i = 1; i < count; i++)
+      density.link(key - wing * nets, wing, rows[key * MOST_PIECES + i - 1]!, rows[key * MOST_PIECES + i]!);
     return (count - 1) * LINK + LINK_PER_STRIP * (last - first);
   }
 
@@ -282,17 +321,17 @@ export function rowSpace(demand: Demand, mostRows: number): RowSpace {
       linkNow[net] = linkCost(net, null);
       for (const i of twosOf[net]!) twoNow[i] = twoCost(i);
     }
-    let sum = shapeCost() + jackCost();
+    let sum = jackCost();
     for (let i = 0; i < twoNow.length; i++) sum += twoNow[i]!;
     for (let net = 0; net < nets; net++) sum += linkNow[net]!;
-    for (const trimmer of demand.trimmers) sum += trimmerCost(trimmer.wing, trimmer.nets);
-    for (const edge of demand.edges) sum += edgeCost(edge.wing, edge.nets);
-    return sum;
+    for (let i = 0; i < demand.trimmers.length; i++) sum += trimmerCost(i);
+    for (let i = 0; i < demand.edges.length; i++) sum += edgeCost(i);
+    return sum + shapeCost();
   }
 
   return {
     total,
-    chipRows: [timerRow, ABOVE],
+    chipRows: [timerRow, comparatorRow],
     stub,
     content,
     wanted: [wantedIn(demand, 0), wantedIn(demand, 1)],
@@ -301,11 +340,13 @@ export function rowSpace(demand: Demand, mostRows: number): RowSpace {
       if (net >= 0) touched[net] = 1;
     },
     accept: () => {
+      density.accept();
       twoKept.set(twoNow);
       linkKept.set(linkNow);
       touched.fill(0);
     },
     refuse: () => {
+      density.refuse();
       touched.fill(0);
     },
     netAt,
@@ -319,8 +360,8 @@ export function rowSpace(demand: Demand, mostRows: number): RowSpace {
       list();
       return [
         ...demand.twos.filter((_, i) => twoCost(i) >= BROKEN).map(({ part }) => part.ref),
-        ...demand.trimmers.filter((t) => trimmerCost(t.wing, t.nets) > 0).map(({ part }) => part.ref),
-        ...demand.edges.filter((e) => edgeCost(e.wing, e.nets) >= BROKEN).map(({ part }) => part.ref),
+        ...demand.trimmers.filter((_, i) => trimmerCost(i) > 0).map(({ part }) => part.ref),
+        ...demand.edges.filter((_, i) => edgeCost(i) >= BROKEN).map(({ part }) => part.ref),
         ...(jackCost() > 0 ? [demand.jack.part.ref] : []),
         ...demand.nets.filter((_, net) => linkCost(net, []) >= BROKEN),
       ];

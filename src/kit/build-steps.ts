@@ -76,7 +76,7 @@ function stepOf({ part, stance }: PlacedPart): StepId {
   }
 }
 
-/** All steps of a plan, in order; every joint of the board is in exactly one. */
+/** All steps of a plan, in order, but those that take nothing; every joint of the board is in exactly one. */
 export function buildSteps(plan: BoardPlan): readonly BuildStep[] {
   let number = 0;
   const jointsOf = (all: readonly { ref: string; at: Hole }[]): Joint[] =>
@@ -123,5 +123,8 @@ export function buildSteps(plan: BoardPlan): readonly BuildStep[] {
         return soldered(id);
     }
   };
-  return STEP_ORDER.map(stepFor);
+  const takesNothing = ({ refs }: BuildStep): boolean => refs.length === 0;
+  return STEP_ORDER.map(stepFor).filter(
+    (step) => step.id === 'first power' || step.id === 'tune' || !takesNothing(step),
+  );
 }

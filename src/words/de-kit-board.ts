@@ -28,6 +28,13 @@ export const kitBoard: Translated<Pick<typeof kitViewWords, 'board' | 'cards'>> 
     size: 'Größe',
     fit: 'ein passend zugesägtes Stück',
     sizeName: (strips, holes) => `${strips} Leiterbahnen zu ${holes} Löchern`,
+    resistors: 'Widerstände',
+    lies: {
+      'as they fit': 'liegend oder stehend, wie es passt',
+      flat: 'alle liegend',
+      upright: 'stehend, wo sie hinreichen',
+    },
+    longer: 'Länger nach weniger Drahtbrücken und weniger Platine suchen',
     free: 'dieses Loch frei halten',
     freeHint: 'Etwa C7: kein Bein, keine Trennstelle, nichts darüber. Dann die Eingabetaste drücken.',
     freeBad: (read) =>

@@ -140,6 +140,13 @@ export const kitViewWords = spoken('kit', {
     size: 'size',
     fit: 'a piece cut to fit',
     sizeName: (strips: number, holes: number) => `${strips} strips of ${holes} holes`,
+    resistors: 'resistors',
+    lies: {
+      'as they fit': 'flat or upright, as they fit',
+      flat: 'all flat',
+      upright: 'upright where they reach',
+    },
+    longer: 'Look longer for fewer links and less board',
     free: 'keep this hole free',
     freeHint: 'Such as C7: no lead, no cut, nothing over it. Then press Enter.',
     freeBad: (read: string) =>

@@ -137,6 +137,18 @@ describe.each(['first-version.json', 'first-version-plain.json'])('the stored fi
   });
 });
 
+test('a file of the second version is taken, its resistors left as they fit', () => {
+  const text = readFileSync(new URL('second-version.json', import.meta.url), 'utf8');
+  const written = JSON.parse(text) as { version: number; batch: { board: object } };
+  expect(written.version).toBe(2);
+  expect(written.batch.board).not.toHaveProperty('resistors');
+  const read = decodeText(text);
+  expect(read.ok && [read.design.version, read.design.batch.board]).toEqual([
+    VERSION,
+    { ...written.batch.board, resistors: 'as they fit' },
+  ]);
+});
+
 test('what the stored files hold is what their entries say', () => {
   const designOf = (name: string) => {
     const read = decodeText(readFileSync(new URL(name, import.meta.url), 'utf8'));

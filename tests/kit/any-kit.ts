@@ -1,4 +1,5 @@
 /** Kits for tests: designs over every option that changes the connections, by combination and by seed. */
+import { inBatch, wishBoard } from '../../src/design/batch-commands.ts';
 import type { Design, Voice } from '../../src/design/design.ts';
 import { uniformFrom } from '../../src/quantity/random.ts';
 import { pairOf } from '../../src/quantity/units.ts';
@@ -24,6 +25,7 @@ const OPTIONS = {
   control: [false, true],
   trimmers: ['single-turn', 'multi-turn', 'carbon'],
   timing: ['polyester', 'x7r', 'electrolytic', 'polyester 470n'],
+  resistors: ['as they fit', 'flat', 'upright'],
 } as const;
 
 type Options = typeof OPTIONS;
@@ -62,7 +64,7 @@ export function designOf(a: Choice, b: Choice = a): Design {
     topOhms: endResistors === 'both' || endResistors === 'top' ? reference.topOhms : 0,
     bottomOhms: endResistors === 'both' || endResistors === 'bottom' ? reference.bottomOhms : 0,
   });
-  return designWith({
+  const design = designWith({
     A: voiceOf(a),
     B: voiceOf(b),
     threshold: { arrangement: a.arrangement, trimmers: { A: end(a), B: end(b) } },
@@ -74,15 +76,21 @@ export function designOf(a: Choice, b: Choice = a): Design {
     },
     supply: { diode: a.diode, decoupled: a.decoupled },
   });
+  return inBatch(wishBoard({ resistors: a.resistors }))(design);
 }
 
 /** Every option at its first choice. */
 export const PLAIN_CHOICE = Object.fromEntries(NAMES.map((name) => [name, OPTIONS[name][0]])) as Choice;
 
-/** Each pair of options at every pair of their choices, the others plain. */
-export function* pairwiseChoices(): Iterable<Choice> {
+/** Each choice of each option, the others plain. */
+export function* singleChoices(): Iterable<Choice> {
   yield PLAIN_CHOICE;
   for (const name of NAMES) for (const one of OPTIONS[name].slice(1)) yield { ...PLAIN_CHOICE, [name]: one };
+}
+
+/** Each pair of options at every pair of their choices, the others plain. */
+export function* pairwiseChoices(): Iterable<Choice> {
+  yield* singleChoices();
   for (const [i, name] of NAMES.entries())
     for (const other of NAMES.slice(i + 1))
       for (const one of OPTIONS[name].slice(1))

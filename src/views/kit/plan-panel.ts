@@ -5,8 +5,8 @@ import type { Lampnote } from '../../app/lampnote.ts';
 import type { Look, Session } from '../../app/session.ts';
 import { inBatch, keepFree, wishBoard } from '../../design/batch-commands.ts';
 import type { Design } from '../../design/design.ts';
-import type { Change, Planned, Refusal } from '../../kit/board.ts';
-import { PITCH_MILLIMETRES } from '../../kit/board-bodies.ts';
+import { type Change, type Planned, type Refusal, USUAL_WISHES } from '../../kit/board.ts';
+import { LIES, PITCH_MILLIMETRES } from '../../kit/board-bodies.ts';
 import { BOARD_SIZES, type BoardPlan, holeName, holeNamed } from '../../kit/board-plan.ts';
 import { jointsOf } from '../../kit/joints.ts';
 import { kitViewWords, millimetres } from '../../words/en-kit.ts';
@@ -31,6 +31,8 @@ import { workFailed } from './work-failed.ts';
 
 const words = kitViewWords.board;
 const FIT = 'fit';
+/** Searches of who has the time. */
+const LONGER = 4 * USUAL_WISHES.effort;
 
 export class PlanPanel extends AppElement {
   static override properties = { ...AppElement.properties, link: { type: String }, problem: { state: true } };
@@ -163,6 +165,16 @@ export class PlanPanel extends AppElement {
           const size = BOARD_SIZES.find(({ strips, holes }) => `${strips}x${holes}` === value) ?? null;
           this.#change(words.size, inBatch(wishBoard({ size })));
         })}
+        ${listRow(
+          words.resistors,
+          choicesOf(words.lies).map(({ value, label }) => [value, label]),
+          board.resistors,
+          (value) =>
+            this.#change(
+              words.resistors,
+              inBatch(wishBoard({ resistors: LIES.find((lie) => lie === value) ?? 'as they fit' })),
+            ),
+        )}
         <form class="free" @submit=${this.#keep}>
           <label
             >${words.free}
@@ -238,6 +250,15 @@ export class PlanPanel extends AppElement {
           millimetres(Math.round(holes * PITCH_MILLIMETRES)),
         )}
       </p>
+      ${
+        this.#desk.effort >= LONGER
+          ? ''
+          : html`<p class="screen">
+              <button type="button" class="quiet" @click=${() => this.#desk.tryHarder(this.#design.value, LONGER)}>
+                ${words.longer}
+              </button>
+            </p>`
+      }
       ${boardPrint(plan, numbersOf(plan), () => sheetHead(this.#design.value.name, this.link))} ${boardLists(plan)}`;
   }
 

@@ -434,15 +434,24 @@ export function pitchFor(plan: BoardPlan, width: number, textSize: number): numb
   return textSize * 1.75;
 }
 
-/** From hole to hole in mm, so that a drawing is no wider than a width. */
-export function pitchOnPaper(plan: BoardPlan, width: number, textSize: number): number {
+/** From hole to hole in mm, so that a drawing is no wider than a width; a centred one, from either side. */
+export function pitchOnPaper(
+  plan: BoardPlan,
+  width: number,
+  textSize: number,
+  { isCentred = false, most = width / plan.board.holes } = {},
+): number {
   const { strips, holes } = plan.board;
   const board: Box = { left: 0, top: 0, right: holes * HOLE, bottom: strips * HOLE };
-  const parts = plan.parts.map((placed) => partShape(placed, board));
-  let pitch = width / holes;
+  const sides = (isCentred ? [plan, mirrored(plan)] : [plan]).map((side) =>
+    side.parts.map((placed) => partShape(placed, board)),
+  );
+  let pitch = most;
   const wide = (): number => {
-    const { left, right } = boundsOf(board, parts, (textSize / pitch) * HOLE);
-    return ((right - left) * pitch) / HOLE;
+    const all = sides.map((parts) => boundsOf(board, parts, (textSize / pitch) * HOLE));
+    const beside = Math.max(...all.flatMap(({ left, right }) => [-left, right - board.right]));
+    const units = isCentred ? board.right + 2 * beside : all[0]!.right - all[0]!.left;
+    return (units * pitch) / HOLE;
   };
   while (wide() > width && pitch > 0.5) pitch *= 0.98;
   return pitch;
