@@ -10,6 +10,7 @@ import { pairOf, type Seconds, type VoiceId } from '../quantity/units.ts';
 import { heldSounding, soundsOnly } from '../sound/audible.ts';
 import type { Stereo } from '../sound/chorus.ts';
 import { type EngineSettings, settingsOf } from '../sound/settings.ts';
+import { seconds } from './clock.ts';
 import { Store } from './store.ts';
 
 export type Piece =
@@ -46,6 +47,8 @@ export interface AuditionSink {
 
 const DARK: LightProgram = { kind: 'steady', lux: { A: 0, B: 0 } };
 const SAMPLE_RATE = 48_000;
+/** A timer may be called this much before its time. */
+const EARLY: Seconds = 0.005;
 
 export class Audition {
   readonly playing = new Store<Auditioned | null>(null);
@@ -68,7 +71,7 @@ export class Audition {
     }
     if (!here()) return;
     if (piece.kind === 'steady') this.#sink.settings(held(piece.design, piece.only));
-    else if (piece.kind === 'turns') this.#turn(piece, 0);
+    else if (piece.kind === 'turns') this.#turn(piece, seconds());
     else await this.#together(piece, here);
   }
 
@@ -85,19 +88,26 @@ export class Audition {
     if (this.playing.current?.piece.kind === 'together') this.#sink.stereo(null);
   }
 
-  #turn(piece: Extract<Piece, { kind: 'turns' }>, step: number): void {
-    const next = piece.steps[step];
+  /** The step that is due by the clock: a page that was not looked at may be called late. */
+  #turn(piece: Extract<Piece, { kind: 'turns' }>, began: Seconds): void {
+    const now = seconds() - began;
+    let end = 0;
+    const due = piece.steps.findIndex((step) => {
+      end += step.seconds;
+      return end > now + EARLY;
+    });
+    const next = piece.steps[due];
     if (next === undefined) {
       this.stop();
       return;
     }
     this.#sink.settings(piece.gated ? settings(next.design) : held(next.design, piece.only));
-    this.#step(step + 1);
-    this.#timer = setTimeout(() => this.#turn(piece, step + 1), next.seconds * 1000);
+    this.#step(due + 1);
+    this.#timer = setTimeout(() => this.#turn(piece, began), (end - now) * 1000);
   }
 
   async #together(piece: Extract<Piece, { kind: 'together' }>, here: () => boolean): Promise<void> {
-    const { designs, seconds } = piece;
+    const { designs, seconds: lasts } = piece;
     const [first] = designs;
     if (first === undefined) return this.stop();
     // The live instrument is silent meanwhile.
@@ -115,12 +125,12 @@ export class Audition {
       this.#sink.missing();
       return;
     }
-    const making = chorus.chorusOf(instruments, DARK, seconds, SAMPLE_RATE);
+    const making = chorus.chorusOf(instruments, DARK, lasts, SAMPLE_RATE);
     for (;;) {
       const made = making.next();
       if (made.done) {
         this.#sink.stereo(made.value);
-        this.#timer = setTimeout(() => this.stop(), seconds * 1000);
+        this.#timer = setTimeout(() => this.stop(), lasts * 1000);
         return;
       }
       this.#step(made.value);

@@ -230,11 +230,15 @@ export class Player {
 
   #watchClock(): void {
     let last = this.#native.currentTime;
+    let looked = performance.now();
     const look = () => {
       const now = this.#native.currentTime;
-      this.#stalled = this.#native.state === 'running' && now === last;
+      // The page may have slept, and the device with it: that is no stall.
+      const isLate = performance.now() - looked > 4 * STALL * 1000;
+      this.#stalled = this.#native.state === 'running' && now === last && !isLate;
       this.#check();
       last = now;
+      looked = performance.now();
       this.#watch = window.setTimeout(look, STALL * 1000);
     };
     this.#watch = window.setTimeout(look, STALL * 1000);

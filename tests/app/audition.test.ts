@@ -26,7 +26,10 @@ function heard(allowed = true) {
 const ohms = (settings: EngineSettings | null | undefined) => settings?.astables.A.chargeOhms ?? null;
 
 beforeEach(() => void vi.useFakeTimers());
-afterEach(() => void vi.useRealTimers());
+afterEach(() => {
+  vi.unstubAllGlobals();
+  vi.useRealTimers();
+});
 
 describe('one design', () => {
   test('sounds whatever the light, until it is stopped: then the design at hand is back', async () => {
@@ -94,6 +97,20 @@ describe('several in turn', () => {
       null,
     ]);
     expect(audition.playing.current).toBeNull();
+  });
+
+  test('keep to the clock where timers come late, as in a page that is not looked at', async () => {
+    const { audition, settings } = heard();
+    const { setTimeout: whole } = globalThis;
+    vi.stubGlobal('setTimeout', (go: () => void, milliseconds: number) =>
+      whole(go, Math.max(1000, milliseconds)),
+    );
+    await audition.play('sweep', turns);
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(audition.playing.current?.step).toBe(3);
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(audition.playing.current).toBeNull();
+    expect(settings.map(ohms)).toEqual([ohms(settingsFrom(turned(0))), ohms(settingsFrom(turned(1))), null]);
   });
 
   test('stopped half way do not go on', async () => {
