@@ -7,6 +7,7 @@ import { PITCH_MILLIMETRES } from '../../kit/board-bodies.ts';
 import type { BoardPlan } from '../../kit/board-plan.ts';
 import { kitViewWords } from '../../words/en-kit.ts';
 import '../plots/board-picture.ts';
+import { pitchOnPaper } from '../plots/board-shapes.ts';
 
 const words = kitViewWords.board;
 /** Millimetres of the texts; the drawing at its own size carries only its rulers. */
@@ -21,8 +22,7 @@ export function boardPrint(
   head: () => TemplateResult,
 ): TemplateResult {
   const sides = ['component', 'copper'] as const;
-  // Rulers, overhanging parts and flying leads take about nine holes beside the board.
-  const larger = Math.min(3 * PITCH_MILLIMETRES, WIDEST / (plan.board.holes + 9));
+  const larger = Math.min(3 * PITCH_MILLIMETRES, pitchOnPaper(plan, WIDEST, LARGE_TEXT, true));
   return html`<div class="paper-sides">
     ${sides.map(
       (side) => html`<div class="side">

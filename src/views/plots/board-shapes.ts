@@ -450,15 +450,17 @@ export function fitFor(plan: BoardPlan, width: number, textSize: number): Fit {
   return { pitch: least * share, textSize: textSize * share };
 }
 
-/** From hole to hole in mm, so that a drawing is no wider than a width. */
-export function pitchOnPaper(plan: BoardPlan, width: number, textSize: number): number {
+/** From hole to hole in mm, so that a drawing is no wider than a width; centred, from either side. */
+export function pitchOnPaper(plan: BoardPlan, width: number, textSize: number, isCentred = false): number {
   const { strips, holes } = plan.board;
   const board: Box = { left: 0, top: 0, right: holes * HOLE, bottom: strips * HOLE };
   const parts = plan.parts.map((placed) => partShape(placed, board));
   let pitch = width / holes;
   const wide = (): number => {
     const { left, right } = boundsOf(board, parts, (textSize / pitch) * HOLE);
-    return ((right - left) * pitch) / HOLE;
+    // Past the ruler leads run further, and from the other side the ruler is on the other side.
+    const beside = Math.max(-left, right - board.right) + RULER;
+    return ((isCentred ? board.right + 2 * beside : right - left) * pitch) / HOLE;
   };
   while (wide() > width && pitch > 0.5) pitch *= 0.98;
   return pitch;
