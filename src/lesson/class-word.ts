@@ -7,7 +7,7 @@
 const NO_WORD = 1;
 
 /** The seed of a class's sheets: its word's 32-bit FNV-1a hash (Fowler, Noll, Vo), letter by letter, lowest byte first. */
-export function seedOf(word: string): number {
+export function wordSeed(word: string): number {
   const plain = word.normalize('NFC').trim().toLowerCase();
   if (plain === '') return NO_WORD;
   let hash = 0x811c9dc5;

@@ -116,6 +116,7 @@ export const germanLessons: Translated<typeof englishLessons> = {
     near: 'Gefunden: Ihr habt auf {guess} gezeigt, es sind {answer}.',
     far: 'Ihr habt auf {guess} gezeigt; es sind {answer}: um den Faktor {off} daneben.',
     passed: 'Das Modell sagt: {answer}',
+    passedPlace: 'Das Modell sagt: {answer}.',
     sketch: '{found} von {points} Punkten liegen nahe am Modell.',
   },
   hands: {

@@ -117,6 +117,7 @@ export const englishLessons = spoken('lessons', {
     near: 'Found: you pointed to {guess}, it is {answer}.',
     far: 'You pointed to {guess}; it is {answer}: off by a factor of {off}.',
     passed: 'The model says: {answer}',
+    passedPlace: 'The model says: {answer}.',
     sketch: '{found} of {points} points lie near the model.',
   },
   hands: { heading: 'Show of hands', count: 'hands for “{option}”', none: 'No hands counted yet.' },

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { instrumentOf, momentIn } from '../../src/circuit/instrument.ts';
-import { seedOf } from '../../src/lesson/class-word.ts';
+import { wordSeed } from '../../src/lesson/class-word.ts';
 import { LESSON_DESIGN } from '../../src/lesson/lessons.ts';
 import { SHEETS } from '../../src/lesson/sheet-values.ts';
 import { rounded, type SheetQuestion, worksheetOf } from '../../src/lesson/worksheet.ts';
@@ -26,14 +26,14 @@ test('a number and a seed always give the same sheet; another seed gives another
 });
 
 test('a class word gives its own sheets, whatever its capitals: the seed is its FNV-1a hash (Noll’s test vectors)', () => {
-  expect(seedOf('a')).toBe(0xe40c292c);
-  expect(seedOf('foobar')).toBe(0xbf9cf968);
-  expect(seedOf(' FooBar ')).toBe(seedOf('foobar'));
-  expect(seedOf('Ahorn')).not.toBe(seedOf('Eiche'));
+  expect(wordSeed('a')).toBe(0xe40c292c);
+  expect(wordSeed('foobar')).toBe(0xbf9cf968);
+  expect(wordSeed(' FooBar ')).toBe(wordSeed('foobar'));
+  expect(wordSeed('Ahorn')).not.toBe(wordSeed('Eiche'));
   // The same letter, put together in two ways.
-  expect(seedOf('\u00e4pfel')).toBe(seedOf('a\u0308pfel'));
-  expect(printed(17, seedOf('maple'))).not.toBe(printed(17, seedOf('oak')));
-  expect(printed(17, seedOf(''))).toBe(printed(17, 1));
+  expect(wordSeed('\u00e4pfel')).toBe(wordSeed('a\u0308pfel'));
+  expect(printed(17, wordSeed('maple'))).not.toBe(printed(17, wordSeed('oak')));
+  expect(printed(17, wordSeed(''))).toBe(printed(17, 1));
 });
 
 test('neighbours share few values: hardly more than chance among eight choices would have it', () => {

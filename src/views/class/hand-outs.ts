@@ -2,7 +2,7 @@
 import { css, html, type TemplateResult } from 'lit';
 import type { Lampnote } from '../../app/lampnote.ts';
 import type { Session } from '../../app/session.ts';
-import { seedOf } from '../../lesson/class-word.ts';
+import { wordSeed } from '../../lesson/class-word.ts';
 import { LESSON_DESIGN } from '../../lesson/lessons.ts';
 import { type Worksheet, worksheetOf } from '../../lesson/worksheet.ts';
 import { AppElement } from '../app-element.ts';
@@ -27,7 +27,8 @@ const read = {
 
 /** A word, not a sentence. */
 const LONGEST_WORD = 40;
-const sheetOf = (number: number, word: string): Worksheet => worksheetOf(number, seedOf(word), LESSON_DESIGN);
+const sheetOf = (number: number, word: string): Worksheet =>
+  worksheetOf(number, wordSeed(word), LESSON_DESIGN);
 
 type Kind = 'sheets' | 'answers' | 'both';
 

@@ -101,7 +101,7 @@ function placeWords(
 ): string {
   const { verdict: says } = CLASS_WORDS[language];
   const amounts: Record<string, Amount> = { answer: { kind: 'lux', value: verdict.lux } };
-  if (answer?.kind !== 'place' || verdict.off === null) return filled(language, says.passed, amounts);
+  if (answer?.kind !== 'place' || verdict.off === null) return filled(language, says.passedPlace, amounts);
   amounts['guess'] = { kind: 'lux', value: answer.lux };
   amounts['off'] = { kind: 'ratio', value: verdict.off };
   return filled(language, verdict.right ? says.near : says.far, amounts);

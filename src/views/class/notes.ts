@@ -19,7 +19,7 @@ export function notesOf({ lesson, progress }: OpenLesson, language: Language): T
     html`<h2>${heading}</h2><ul>${items.map((item) => html`<li>${item}</li>`)}</ul>`;
   return html`<main lang=${language}>
     <h1>${text.title}</h1>
-    <p class="muted">${length}. ${PAGE[language].step(progress.step + 1, lesson.steps.length)}</p>
+    <p class="muted">${length}, ${PAGE[language].step(progress.step + 1, lesson.steps.length)}</p>
     <p>${parts.aim}: ${text.aim}</p>
     <section class="now">
       <h2>${present.now}: ${stepWords(lesson, step, language).title}</h2>
