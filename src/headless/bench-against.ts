@@ -9,6 +9,7 @@ export interface Baseline {
   readonly results: Results;
 }
 
+/** With the load of its last minute: beside others' work, what goes by the clock comes out worse than it is. */
 export function thisMachine(browser: string | null): string {
   const cpus = os.cpus();
   const gigabytes = (os.totalmem() / 1e9).toFixed(0);
@@ -19,6 +20,7 @@ export function thisMachine(browser: string | null): string {
     `${os.type()} ${os.arch()}`,
     `Node ${process.versions.node}`,
     ...(browser === null ? [] : [`Chromium ${browser}`]),
+    `load ${os.loadavg()[0]!.toFixed(1)}`,
   ].join(', ');
 }
 

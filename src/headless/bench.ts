@@ -1,9 +1,8 @@
 /**
  * `npm run bench`: what this build is worth in numbers, all measured in one run. With `--json` the last line is one
  * JSON object; `--against` sets each number beside that of the baseline (`tests/bench-baseline.json`), `--save` makes
- * this run the baseline. Computing is timed by the
- * processor time it takes; a ratio is the median of runs in which both take turns. What needs a browser is left
- * out where there is none.
+ * this run the baseline. Computing is timed by the processor time it takes; a ratio is the median of runs in which both
+ * take turns. What needs a browser is left out where there is none.
  *
  * - `aliasDb`: source → case → largest line below 16 kHz that is no harmonic, dB re fundamental. Sources: `engine`
  *   (this one), `tonePulse` (Tone's PulseOscillator), `nativeSeries` (the browser's oscillator with the exact Fourier
@@ -31,10 +30,10 @@
  *   text (fonts apart); what sound adds when first wanted. `singleFileKilobytes`: the one-file build, not packed.
  * - `firstViewMs`, `interactiveMs`: from the call of the page until something is painted, and until a press of a
  *   trimmer's +, as soon as there is one, shows; processor held to a quarter, line to 1.6 Mbit/s and 150 ms, files packed
- *   with gzip, nothing kept; medians.
+ *   with gzip, nothing kept; the quickest of seven visits.
  * - `framesPerSecond`, `longestTaskMs`, `dragMsPerFrame`: while voice A's trimmer is dragged at sixty moves a second with
  *   the sound on and the traces running, processor held to a quarter: pictures shown; the page's longest task, and all its
- *   work for each picture, both in processor time. `framesPerSecondAtRest`: the same with nobody touching it.
+ *   work for each picture, both in processor time; the smoothest of five drags. `framesPerSecondAtRest`: the same with nobody touching it.
  * - `workletLoad`: share of a block's time (128 samples) that the audio thread's module takes, both voices chattering in
  *   the light of a lamp that ripples by 37 %; `workletLoadOneInHundred`: exceeded by one block in a hundred. `underruns`: late
  *   blocks in a minute of the same, as the browser counts them.
