@@ -4,7 +4,7 @@ import { planBoard, USUAL_WISHES } from '../../src/kit/board.ts';
 import { holeNamed } from '../../src/kit/board-plan.ts';
 import { connectionsOf } from '../../src/kit/connections.ts';
 import { type Box, coveredBy, placeLabels } from '../../src/views/plots/board-labels.ts';
-import { boardShapes, HOLE, pitchFor, pitchOnPaper, pointOf } from '../../src/views/plots/board-shapes.ts';
+import { boardShapes, fitFor, HOLE, pitchOnPaper, pointOf } from '../../src/views/plots/board-shapes.ts';
 import { shortValue } from '../../src/words/en-kit.ts';
 import { designWith } from '../circuit/building.ts';
 
@@ -27,8 +27,12 @@ test('hole C7 lies in the middle of the third strip, seven holes along', () => {
 test('copper is drawn from end to end but for each cut, which leaves a gap of one hole between its bars', () => {
   for (const plan of plans) {
     const { strips, cuts, board } = boardShapes(plan, 'component', 4, NONE);
-    const drawn = strips.reduce((sum, { box }) => sum + box.right - box.left, 0);
+    const drawn = strips.reduce((sum, box) => sum + box.right - box.left, 0);
     expect(drawn).toBeCloseTo(plan.board.strips * board.right - plan.cuts.length * HOLE, 6);
+    const { wholeStrips } = boardShapes(plan, 'component', 4, NONE);
+    expect(wholeStrips.map(({ right, left }) => right - left)).toEqual(
+      Array.from({ length: plan.board.strips }, () => board.right),
+    );
     for (const { bars } of cuts) expect(bars[1].x1 - bars[0].x1).toBeCloseTo(HOLE, 9);
   }
 });
@@ -103,11 +107,20 @@ test('a text that fits goes inside its body; one that does not goes beside it, c
 
 test('a drawing fits the width it is given where its words allow, on screen and on paper', () => {
   const plan = plans[0]!;
+  const widthOf = ({ pitch, textSize }: ReturnType<typeof fitFor>): number => {
+    const { bounds } = boardShapes(plan, 'component', (textSize / pitch) * HOLE, NONE);
+    return ((bounds.right - bounds.left) * pitch) / HOLE;
+  };
   for (const width of [900, 1200]) {
-    const pitch = pitchFor(plan, width, 12);
-    const { bounds } = boardShapes(plan, 'component', (12 / pitch) * HOLE, NONE);
-    expect(((bounds.right - bounds.left) * pitch) / HOLE).toBeLessThanOrEqual(width);
+    expect(widthOf(fitFor(plan, width, 12))).toBeLessThanOrEqual(width);
+    expect(fitFor(plan, width, 12).textSize).toBe(12);
   }
+  // Narrower than the words allow: all of it shrinks, but never to words too small to read.
+  const least = widthOf(fitFor(plan, 1, 12)) / (10 / 12);
+  const close = fitFor(plan, least * 0.9, 12);
+  expect(widthOf(close)).toBeLessThanOrEqual(least * 0.9 + 1e-6);
+  expect(close.textSize).toBeCloseTo(12 * 0.9, 6);
+  expect(fitFor(plan, 320, 12).textSize).toBeCloseTo(10, 6);
   const pitch = pitchOnPaper(plan, 90, 2.2);
   const { bounds } = boardShapes(plan, 'component', (2.2 / pitch) * HOLE, NONE);
   expect(((bounds.right - bounds.left) * pitch) / HOLE).toBeLessThanOrEqual(90.001);

@@ -21,7 +21,8 @@ export function standingAt(cards: readonly Card[], place: number): Standing {
   const later = new Set(cards.slice(place + 1).flatMap((card) => (card.id === 'chips' ? [] : card.refs)));
   const hidden = id === 'sort' ? new Set([...refs, ...later]) : later;
   const own = new Set(id === 'sort' ? [] : refs);
-  return { parts: own, links: own, cuts: id === 'cuts', hidden: { parts: hidden, links: hidden } };
+  const cuts = cards.findIndex((card) => card.id === 'cuts') > place ? 'not made' : id === 'cuts';
+  return { parts: own, links: own, cuts, hidden: { parts: hidden, links: hidden } };
 }
 
 /** Whether a card's cautions are others than those of the card before it: on paper they need not be said again. */

@@ -14,7 +14,7 @@ import { choicesOf } from '../controls/choices.ts';
 import type { ChooseDetail } from '../controls/events.ts';
 import { fieldStyles, listRow } from '../fields.ts';
 import '../plots/board-picture.ts';
-import { pitchFor, pitchOnPaper } from '../plots/board-shapes.ts';
+import { fitFor, pitchOnPaper } from '../plots/board-shapes.ts';
 import { Sheet } from '../plots/sheet.ts';
 import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
@@ -195,12 +195,13 @@ export class CardsPanel extends AppElement {
     // Beside the picture stands the text, where there is room for both.
     const width =
       isProjected || this.#sheet.width < 800 ? this.#sheet.width : this.#sheet.width - 17 * 16 - 26;
+    const fit = fitFor(plan, width, size);
     return html`<div class="picture" tabindex="0" role="group" aria-label=${kitViewWords.board.pictureLabel[side]}>
       <board-picture
         .plan=${plan}
         side=${side}
-        .pitch=${pitchFor(plan, width, size)}
-        .textSize=${size}
+        .pitch=${fit.pitch}
+        .textSize=${fit.textSize}
         .standing=${standingAt(cards, place)}
         label=${kitViewWords.board.pictureLabel[side]}
       ></board-picture>

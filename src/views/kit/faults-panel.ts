@@ -22,7 +22,7 @@ import '../controls/quantity-field.ts';
 import { fieldStyles, listRow } from '../fields.ts';
 import { wholeField, wholeReader } from '../pitch/readers.ts';
 import '../plots/board-picture.ts';
-import { pitchFor } from '../plots/board-shapes.ts';
+import { fitFor } from '../plots/board-shapes.ts';
 import { Sheet } from '../plots/sheet.ts';
 import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
@@ -199,7 +199,7 @@ export class FaultsPanel extends AppElement {
           ? html`<div class="picture" tabindex="0" role="group" aria-label=${words.pictureLabel}>
               <board-picture
                 .plan=${planned.plan}
-                .pitch=${pitchFor(planned.plan, Math.min(460, this.#sheet.width / 2), this.#textSize) * 0.75}
+                .pitch=${fitFor(planned.plan, Math.min(460, this.#sheet.width / 2), this.#textSize).pitch * 0.75}
                 .textSize=${this.#textSize}
                 .standing=${FAINT}
                 .isBare=${true}

@@ -18,7 +18,7 @@ import type { ChooseDetail } from '../controls/events.ts';
 import { fieldStyles, listRow } from '../fields.ts';
 import '../plots/board-picture.ts';
 import type { Standing } from '../plots/board-picture.ts';
-import { keyOf, pitchFor } from '../plots/board-shapes.ts';
+import { fitFor, keyOf } from '../plots/board-shapes.ts';
 import { Sheet } from '../plots/sheet.ts';
 import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
@@ -212,6 +212,7 @@ export class PlanPanel extends AppElement {
     const here = joints[Math.min(joint, joints.length - 1)]!;
     const text = words.jointText(joints.indexOf(here) + 1, joints.length, jointWords(here));
     const size = this.#look.value === 'projector' ? 24 : Math.max(12, Math.min(13, this.#sheet.fontSize));
+    const fit = fitFor(plan, this.#sheet.width, size);
     const { strips, holes } = plan.board;
     return html`<div class="steps screen">
         <label for="joint">${words.joint}</label>
@@ -232,8 +233,8 @@ export class PlanPanel extends AppElement {
         <board-picture
           .plan=${plan}
           side=${side}
-          .pitch=${pitchFor(plan, this.#sheet.width, size)}
-          .textSize=${size}
+          .pitch=${fit.pitch}
+          .textSize=${fit.textSize}
           label=${words.pictureLabel[side]}
           .standing=${standingOf(plan, only)}
           .at=${here.at}

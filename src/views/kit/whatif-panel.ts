@@ -26,7 +26,7 @@ import { choicesOf } from '../controls/choices.ts';
 import type { ChooseDetail } from '../controls/events.ts';
 import { fieldStyles, listRow } from '../fields.ts';
 import '../plots/board-picture.ts';
-import { pitchFor } from '../plots/board-shapes.ts';
+import { fitFor } from '../plots/board-shapes.ts';
 import { Sheet } from '../plots/sheet.ts';
 import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
@@ -152,12 +152,13 @@ export class WhatifPanel extends AppElement {
     const size = isProjected ? 24 : Math.max(12, Math.min(13, this.#sheet.fontSize));
     const width =
       isProjected || this.#sheet.width < 800 ? this.#sheet.width : this.#sheet.width - 22 * 16 - 30;
+    const fit = fitFor(plan, width, size);
     return html`<div class="halves">
       <div class="picture" tabindex="0" role="group" aria-label=${kitViewWords.board.pictureLabel.component}>
         <board-picture
           .plan=${plan}
-          .pitch=${pitchFor(plan, width, size)}
-          .textSize=${size}
+          .pitch=${fit.pitch}
+          .textSize=${fit.textSize}
           .at=${place.at}
           label=${kitViewWords.board.pictureLabel.component}
         ></board-picture>

@@ -23,7 +23,7 @@ import {
 export interface Standing {
   readonly parts: ReadonlySet<string>;
   readonly links: ReadonlySet<string>;
-  readonly cuts: boolean | ReadonlySet<string>;
+  readonly cuts: boolean | 'not made';
   /** Faint things are not drawn at all: `earlier` are drawn plainly, `later` left out. */
   readonly hidden: { readonly parts: ReadonlySet<string>; readonly links: ReadonlySet<string> } | null;
 }
@@ -80,9 +80,6 @@ export class BoardPicture extends LitElement {
         fill: var(--sunken);
         stroke: var(--hair);
         stroke-width: 0.25;
-      }
-      .strip.unused {
-        fill: none;
       }
       .bar {
         stroke: var(--ink);
@@ -237,9 +234,9 @@ export class BoardPicture extends LitElement {
       height="${height * scale}${this.unit}"
       font-size=${size}
     >
-      ${shapes.strips.map(
-        ({ box, isUsed }) =>
-          svg`<rect class=${isUsed ? 'strip' : 'strip unused'} x=${box.left} y=${box.top} width=${box.right - box.left} height=${box.bottom - box.top}></rect>`,
+      ${(this.standing?.cuts === 'not made' ? shapes.wholeStrips : shapes.strips).map(
+        (box) =>
+          svg`<rect class="strip" x=${box.left} y=${box.top} width=${box.right - box.left} height=${box.bottom - box.top}></rect>`,
       )}
       <rect class="board" x="0" y="0" width=${shapes.board.right} height=${shapes.board.bottom}></rect>
       ${this.#corner(shapes)} ${this.#rulers(shapes)}
@@ -264,16 +261,16 @@ export class BoardPicture extends LitElement {
       )}`;
   }
 
-  #cuts({ cuts, side }: BoardShapes, isOver: boolean): SVGTemplateResult {
-    return svg`${cuts.map(({ bars, isUnderChip, hole }) => {
+  #cuts({ cuts, side }: BoardShapes, isOver: boolean): SVGTemplateResult | typeof nothing {
+    if (this.standing?.cuts === 'not made') return nothing;
+    const standing = this.#cutClass();
+    return svg`${cuts.map(({ bars, isUnderChip }) => {
       if (side === 'component' && isUnderChip !== isOver) return nothing;
-      const standing = this.#cutClass(hole);
-      if (standing === null) return nothing;
       return bars.map((bar) => lineOf(bar, `bar ${standing} ${isOver ? 'faint' : ''}`));
     })}`;
   }
 
-  #cutClass(_hole: Hole): string | null {
+  #cutClass(): string {
     const { standing } = this;
     if (standing === null) return '';
     return standing.cuts === true ? 'out' : 'faint';
@@ -328,7 +325,9 @@ export class BoardPicture extends LitElement {
       ];
     });
     return svg`
-      <g class="ghost">${parts.map(({ body, isRound }) => (body === null ? nothing : bodyOf(body, isRound)))}</g>
+      <g class="ghost">${parts.map(({ ref, body, isRound }) =>
+        body === null || this.#classOf('parts', ref) === null ? nothing : bodyOf(body, isRound),
+      )}</g>
       ${this.#cuts(shapes, false)}
       ${[...leads, ...ends].map(({ x, y, look }) => svg`<g class=${look}>${dot(x, y)}</g>`)}
       ${this.standing === null && !this.isBare ? labels.map((label) => this.#label(label, false)) : nothing}`;

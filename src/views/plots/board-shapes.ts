@@ -43,11 +43,12 @@ export interface BoardShapes {
   readonly board: Box;
   /** All that is drawn, texts and overhanging parts too. */
   readonly bounds: Box;
-  readonly strips: readonly { readonly box: Box; readonly isUsed: boolean }[];
+  /** Copper between cuts; and as it is bought, before any cut. */
+  readonly strips: readonly Box[];
+  readonly wholeStrips: readonly Box[];
   readonly cuts: readonly {
     readonly bars: readonly [Line, Line];
     readonly isUnderChip: boolean;
-    readonly hole: Hole;
   }[];
   readonly links: readonly { readonly id: string; readonly line: Line }[];
   readonly parts: readonly PartShape[];
@@ -123,7 +124,6 @@ export function boardShapes(
   const cuts = seen.cuts.map(({ strip, hole, under }) => ({
     bars: [barAt(hole - 0.5, strip), barAt(hole + 0.5, strip)] as const,
     isUnderChip: under !== null,
-    hole: { strip, hole },
   }));
   const bounds = boundsOf(board, parts, size);
   const labels =
@@ -134,15 +134,8 @@ export function boardShapes(
     side,
     board,
     bounds,
-    strips: seen.pieces.map(({ strip, from, to, net }) => ({
-      box: {
-        left: (from - 1) * HOLE,
-        right: to * HOLE,
-        top: yOf(strip) - COPPER,
-        bottom: yOf(strip) + COPPER,
-      },
-      isUsed: net !== null,
-    })),
+    strips: seen.pieces.map(({ strip, from, to }) => copperBox(strip, from, to)),
+    wholeStrips: Array.from({ length: strips }, (_, i) => copperBox(i + 1, 1, holes)),
     cuts,
     links,
     parts,
@@ -160,6 +153,13 @@ export function boardShapes(
     corner: { x: side === 'component' ? board.left : board.right, y: board.top },
   };
 }
+
+const copperBox = (strip: number, from: number, to: number): Box => ({
+  left: (from - 1) * HOLE,
+  right: to * HOLE,
+  top: yOf(strip) - COPPER,
+  bottom: yOf(strip) + COPPER,
+});
 
 const barAt = (hole: number, strip: number): Line => ({
   x1: xOf(hole),
@@ -422,16 +422,32 @@ function copperLabels(
 
 export const keyOf = ({ strip, hole }: Hole): string => `${strip}.${hole}`;
 
-/** From hole to hole in px, so that a drawing fits a width if that leaves room for texts of a size; else it scrolls. */
-export function pitchFor(plan: BoardPlan, width: number, textSize: number): number {
+/** Words may shrink to this share of their size before a drawing scrolls instead: 10 px of 12. */
+const LEAST_TEXT = 10 / 12;
+
+/** From hole to hole and the texts' size, px. */
+export interface Fit {
+  readonly pitch: number;
+  readonly textSize: number;
+}
+
+/**
+ * A drawing fitted to a width: wider or closer holes at the wished text size where the words have room, then all of it
+ * smaller, down to words that are still read; else it scrolls.
+ */
+export function fitFor(plan: BoardPlan, width: number, textSize: number): Fit {
   const { strips, holes } = plan.board;
   const board: Box = { left: 0, top: 0, right: holes * HOLE, bottom: strips * HOLE };
   const parts = plan.parts.map((placed) => partShape(placed, board));
-  for (let pitch = textSize * 2.5; pitch > textSize * 1.75; pitch -= 0.5) {
+  const wide = (pitch: number): number => {
     const { left, right } = boundsOf(board, parts, (textSize / pitch) * HOLE);
-    if (((right - left) * pitch) / HOLE <= width) return pitch;
-  }
-  return textSize * 1.75;
+    return ((right - left) * pitch) / HOLE;
+  };
+  for (let pitch = textSize * 2.5; pitch > textSize * 1.75; pitch -= 0.5)
+    if (wide(pitch) <= width) return { pitch, textSize };
+  const least = textSize * 1.75;
+  const share = Math.min(1, Math.max(LEAST_TEXT, width / wide(least)));
+  return { pitch: least * share, textSize: textSize * share };
 }
 
 /** From hole to hole in mm, so that a drawing is no wider than a width; a centred one, from either side. */
