@@ -38,6 +38,9 @@ const HIGH_LEVEL: Volts = 0.4;
 const LIGHT: Fraction = 0.1;
 /** Meters read a square wave's AC by its mean, up to a tenth off. */
 const AC: Fraction = 0.12;
+/** A voice this near its pitch is called tuned: two of them together then beat slowly (common practice). */
+const TUNED = 10;
+const centsRatio = (cents: number): number => 2 ** (cents / 1200);
 
 export const USUAL_BENCH: BenchLight = { lit: USUAL_LIT_LUX, shaded: USUAL_SHADED_LUX };
 
@@ -190,11 +193,16 @@ function limitsOf(
     case 'current':
       return within(down + CURRENT * value, up + CURRENT * value);
     case 'pitch at low end':
-    case 'pitch at high end':
-    case 'pitch at target': {
+    case 'pitch at high end': {
       const own = 2 * timer.accuracy.typical * value;
       return within(down + own, up + own);
     }
+    case 'pitch at target':
+      // Parts off their values are turned away with the trimmer; whether it reaches, its two stops tell.
+      return {
+        least: value * centsRatio(-TUNED) - LAST_FIGURE.Hz,
+        most: value * centsRatio(TUNED) + LAST_FIGURE.Hz,
+      };
     case 'control':
       // The three resistors of a timer match to a few per cent (TI SLFS022: 9 to 11 V at 15 V).
       return within(0.1 * value, 0.1 * value);

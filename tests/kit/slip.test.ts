@@ -107,6 +107,15 @@ test('a measured rail moves every row with it', () => {
   expect(readingOf(slip, 'control', 'B', 'any')).toBeCloseTo(5.4, 6);
 });
 
+test('a tuned pitch is good within ten cents or so of its own, and not half a tone off (common practice)', () => {
+  for (const row of NINE.rows.filter(({ point }) => point === 'pitch at target')) {
+    expect(judge(row, row.value * 2 ** (9 / 1200), 9)).toEqual({ kind: 'good' });
+    expect(judge(row, row.value * 2 ** (-9 / 1200), 9)).toEqual({ kind: 'good' });
+    expect(judge(row, row.value * 2 ** (50 / 1200), 9)).toEqual({ kind: 'off', way: 'high' });
+    expect(judge(row, row.value * 2 ** (-50 / 1200), 9)).toEqual({ kind: 'off', way: 'low' });
+  }
+});
+
 test('readings are judged at once: good, off, and impossible', () => {
   const slip = NINE;
   const row = slip.rows.find(({ point, light }) => point === 'node' && light === 'lit')!;

@@ -54,7 +54,7 @@ export class WhatifPanel extends AppElement {
     kitStyles,
     css`
       .halves {
-        --halves: minmax(0, 1fr) minmax(0, 22em);
+        --halves: minmax(0, 1fr) minmax(0, 20em);
         gap: 10px 30px;
       }
       .picture {
@@ -151,7 +151,7 @@ export class WhatifPanel extends AppElement {
     const isProjected = this.#look.value === 'projector';
     const size = isProjected ? 24 : Math.max(12, Math.min(13, this.#sheet.fontSize));
     const width =
-      isProjected || this.#sheet.width < 800 ? this.#sheet.width : this.#sheet.width - 22 * 16 - 30;
+      isProjected || this.#sheet.width < 800 ? this.#sheet.width : this.#sheet.width - 20 * 16 - 30;
     const fit = fitFor(plan, width, size);
     return html`<div class="halves">
       <div class="picture" tabindex="0" role="group" aria-label=${kitViewWords.board.pictureLabel.component}>
