@@ -22,7 +22,7 @@ export const germanFaults: Readonly<Record<FaultKind, FaultWords>> = {
   'battery flat': {
     name: 'Batterie leer',
     mend: 'Eine frische Alkalibatterie einsetzen.',
-    confirm: 'TP1 zeigt die Volt seines Namens, während beide Stimmen klingen.',
+    confirm: 'TP1 zeigt etwa {rail}, während beide Stimmen klingen.',
   },
   'no supply': {
     name: 'Keine Versorgung: Clip, Leitung oder Polung',
@@ -251,8 +251,8 @@ export const germanEar: Translated<typeof earWords> = {
     none: 'schaltet nie',
   },
   start: {
-    steady: 'hält ihre Tonhöhe, wenn die andere einsetzt',
-    jumps: 'springt in der Tonhöhe, wenn die andere einsetzt',
+    steady: 'hält ihre Tonhöhe',
+    jumps: 'springt in der Tonhöhe',
   },
 };
 

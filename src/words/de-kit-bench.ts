@@ -53,7 +53,7 @@ export const kitBench: Translated<Bench> = {
     hearings: HEARINGS,
     pitch: (voice) => `Tonhöhe von ${voice}`,
     sweep: (voice) => `${voice}, während das Licht langsam zunimmt`,
-    start: 'Die Tonhöhe einer Stimme',
+    start: 'Eine Stimme, wenn die andere einsetzt',
     next: 'Als Nächstes messen',
     nextHint: (left) => {
       const few = Math.max(1, Math.round(left));
@@ -61,6 +61,9 @@ export const kitBench: Translated<Bench> = {
     },
     noNext:
       'Keine weitere Messung würde diese unterscheiden: den ersten Fehler beheben, dann die Probe machen.',
+    oneLeft: 'Einer bleibt: beheben, dann bestätigen.',
+    sayFirst: 'Zuerst sagen, was zu hören ist, oder messen: Die Rangfolge kommt mit der ersten Antwort.',
+    others: 'Die übrigen, jetzt kaum wahrscheinlich',
     where: (point) => `Rote Messspitze an ${point}, schwarze an TP0.`,
     current: 'Ein Messgerät in der Versorgungsleitung, auf mA gestellt.',
     inHole: (name, hole) => `${name} in Loch ${hole}`,

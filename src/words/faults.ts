@@ -1,5 +1,6 @@
 /** Faults of a board in words: what it is, how to mend it, how to confirm it; and what the ear is asked. */
-import type { VoiceId } from '../quantity/units.ts';
+import { formatNumber } from '../quantity/format.ts';
+import type { VoiceId, Volts } from '../quantity/units.ts';
 import { spoken } from './spoken.ts';
 
 export type FaultKind =
@@ -72,7 +73,7 @@ const WORDS: Readonly<Record<FaultKind, FaultWords>> = spoken('faults', {
   'battery flat': {
     name: 'Battery flat',
     mend: 'Fit a fresh alkaline battery.',
-    confirm: 'TP1 reads its name’s volts with both voices sounding.',
+    confirm: 'TP1 reads about {rail} with both voices sounding.',
   },
   'no supply': {
     name: 'No supply: clip, lead or polarity',
@@ -287,10 +288,11 @@ const WORDS: Readonly<Record<FaultKind, FaultWords>> = spoken('faults', {
   },
 });
 
-/** A fault in words; null = the board behaves as it should. */
-export function faultWords(kind: FaultKind | null, voice: VoiceId | null): FaultWords {
+/** A fault in words, on a board with this rail; null = the board behaves as it should. */
+export function faultWords(kind: FaultKind | null, voice: VoiceId | null, railVolts: Volts): FaultWords {
   if (kind === null) return finderWords.nothing;
-  const words = WORDS[kind];
+  const { name, mend, confirm } = WORDS[kind];
+  const words = { name, mend, confirm: confirm.replace('{rail}', `${formatNumber(railVolts, 2)}\u00A0V`) };
   return voice === null ? words : { ...words, name: finderWords.ofVoice(words.name, voice) };
 }
 
@@ -317,8 +319,8 @@ export const earWords = spoken('ear', {
     none: 'never switches',
   } satisfies Record<SweepHeard, string>,
   start: {
-    steady: 'keeps its pitch when the other starts',
-    jumps: 'jumps in pitch when the other starts',
+    steady: 'keeps its pitch',
+    jumps: 'jumps in pitch',
   } satisfies Record<StartHeard, string>,
 } as const);
 

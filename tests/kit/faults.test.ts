@@ -110,7 +110,7 @@ test('at least the 52 faults, each once, with words to name, mend and confirm it
   expect(new Set(faults.map(({ kind }) => kind)).size).toBeGreaterThanOrEqual(53);
   expect(new Set(faults.map(({ id }) => id)).size).toBe(faults.length);
   for (const { kind, voice } of faults) {
-    const { name, mend, confirm } = faultWords(kind, voice);
+    const { name, mend, confirm } = faultWords(kind, voice, 9);
     for (const text of [name, mend, confirm]) expect(text.length).toBeGreaterThan(5);
   }
   const shared = faultsOf(designWith({ threshold: { arrangement: 'shared' }, supply: { decoupled: false } }));

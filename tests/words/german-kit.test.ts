@@ -84,9 +84,14 @@ test('parts, nets and leads go by their German names', () => {
   expect(slipPointWords('capacitor', 'B', 'A shaded')).toBe(
     'TP5 Zeitkondensator B, im Mittel, Sensor A beschattet',
   );
-  expect(faultWords('cell open', 'A').name).toBe('Fotowiderstand unterbrochen oder ausgesteckt (Stimme A)');
-  expect(faultWords(null, null).mend).toBe('Nichts zu reparieren.');
+  expect(faultWords('cell open', 'A', 9).name).toBe(
+    'Fotowiderstand unterbrochen oder ausgesteckt (Stimme A)',
+  );
+  expect(faultWords(null, null, 9).mend).toBe('Nichts zu reparieren.');
   expect(verdictWords({ kind: 'off', way: 'low' })).toBe('Zu niedrig.');
+  expect(faultWords('battery flat', null, 9).confirm).toBe(
+    'TP1 zeigt etwa 9\u00A0V, während beide Stimmen klingen.',
+  );
 });
 
 test('the German order has a heading for every cell, and its words are German', () => {

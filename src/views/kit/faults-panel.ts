@@ -4,6 +4,7 @@ import { keyed } from 'lit/directives/keyed.js';
 import { type KitDesk, type KitView, kitDeskOf, type Worked } from '../../app/kit-desk.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
 import type { Look, Session } from '../../app/session.ts';
+import { railVolts } from '../../circuit/supply.ts';
 import { BATCH_LIMITS } from '../../design/batch.ts';
 import { inBatch, kitEntry, writeKit } from '../../design/batch-commands.ts';
 import type { Design } from '../../design/design.ts';
@@ -32,6 +33,8 @@ import { workFailed } from './work-failed.ts';
 
 const words = kitViewWords.faults;
 const SHOWN = 6;
+/** Fewer candidates than this are one. */
+const ONE_LEFT = 1.5;
 const NOT_TRIED = '';
 const readKit = wholeReader(BATCH_LIMITS.kitNumber);
 const NOBODY: ReadonlySet<string> = new Set();
@@ -173,9 +176,9 @@ export class FaultsPanel extends AppElement {
     this.#desk.show({ findings: { ...findings, ear } });
   }
 
-  #next({ next, cutPower }: Ranked): TemplateResult {
+  #next({ next, cutPower, left }: Ranked): TemplateResult {
     if (cutPower) return html`<p class="cut" role="alert">${finderWords.cutPower}</p>`;
-    if (next === null) return html`<p class="next">${words.noNext}</p>`;
+    if (next === null) return html`<p class="next">${left < ONE_LEFT ? words.oneLeft : words.noNext}</p>`;
     const { reading, leftAfter } = next;
     const { last: planned } = this.#board.value;
     const place = planned?.ok ? probePlace(reading, planned.plan) : null;
@@ -225,7 +228,12 @@ export class FaultsPanel extends AppElement {
   }
 
   #ranking({ faults, left, contradictions, readings }: Ranked): TemplateResult {
-    const { kit } = this.#view.value;
+    const { kit, findings } = this.#view.value;
+    if (Object.keys(findings.ear).length + Object.keys(findings.meter).length === 0)
+      return html`<h3>${words.ranking}</h3>
+        <p>${words.sayFirst}</p>`;
+    const [first, ...others] = faults.slice(0, SHOWN);
+    const isOne = left < ONE_LEFT;
     const logged = kitEntry(this.#design.value.batch, kit).fault;
     const unexplained = contradictions.map((key) => {
       const reading = readings.find(({ id }) => id === key);
@@ -239,12 +247,23 @@ export class FaultsPanel extends AppElement {
           : ''
       }
       <ol>
-        ${faults.slice(0, SHOWN).map((fault) => this.#fault(fault, kit, logged))}
-      </ol>`;
+        ${first ? this.#fault(first, kit, logged) : ''}
+        ${isOne ? '' : others.map((fault) => this.#fault(fault, kit, logged))}
+      </ol>
+      ${
+        isOne && others.length > 0
+          ? html`<details class="screen">
+              <summary>${words.others}</summary>
+              <ol start="2">
+                ${others.map((fault) => this.#fault(fault, kit, logged))}
+              </ol>
+            </details>`
+          : ''
+      }`;
   }
 
   #fault({ id, kind, voice, share }: NamedFault, kit: number, logged: string | null): TemplateResult {
-    const { name, mend, confirm } = faultWords(kind, voice);
+    const { name, mend, confirm } = faultWords(kind, voice, railVolts(this.#design.value.supply));
     return html`<li>
       <p><strong>${name}</strong> <span class="muted">${words.sure(shareWords(share))}</span></p>
       <p><em>${words.mend}:</em> ${mend}</p>

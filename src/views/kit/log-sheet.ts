@@ -2,6 +2,7 @@
 import { css, html, type TemplateResult } from 'lit';
 import { type KitDesk, type KitView, kitDeskOf } from '../../app/kit-desk.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
+import { railVolts } from '../../circuit/supply.ts';
 import { BATCH_LIMITS, type KitEntry, LOSS_KINDS } from '../../design/batch.ts';
 import { inBatch, kitEntry, setLosses, takeLog, writeKit } from '../../design/batch-commands.ts';
 import type { Design } from '../../design/design.ts';
@@ -109,6 +110,7 @@ export class LogSheet extends AppElement {
     const { kit } = this.#view.value;
     const entry = kitEntry(design.batch, kit);
     const faults = faultsOf(design).filter(({ kind }) => kind !== null);
+    const rail = railVolts(design.supply);
     const write = (what: string, change: Partial<Omit<KitEntry, 'kit'>>) =>
       this.app.change(words.step(kit, what), inBatch(writeKit(kit, change)));
     const lostOf = (kind: KitEntry['lost'][number]['kind']): number =>
@@ -125,7 +127,10 @@ export class LogSheet extends AppElement {
       <div class="wide">
         ${listRow(
           words.fault,
-          [[NONE, words.noFault], ...faults.map(({ id, kind, voice }) => [id, faultWords(kind, voice).name])],
+          [
+            [NONE, words.noFault],
+            ...faults.map(({ id, kind, voice }) => [id, faultWords(kind, voice, rail).name]),
+          ],
           entry.fault ?? NONE,
           (fault) => write(words.fault, { fault: fault === NONE ? null : fault }),
         )}
@@ -162,7 +167,7 @@ export class LogSheet extends AppElement {
 /** A fault by its id, as kept in the log; an unknown one by the id itself. */
 function faultName(id: string, design: Design): string {
   const fault = faultsOf(design).find((one) => one.id === id);
-  return fault ? faultWords(fault.kind, fault.voice).name : id;
+  return fault ? faultWords(fault.kind, fault.voice, railVolts(design.supply)).name : id;
 }
 
 function rowOf({ kit, fault, minutes, readings, lost }: KitEntry, design: Design): readonly string[] {
