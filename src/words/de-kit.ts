@@ -27,8 +27,7 @@ export const germanKit: Translated<typeof kitViewWords> = {
   printHint:
     'Mit 100 % drucken, nicht „an Seite anpassen“: Wo es auf Maße ankommt, zeigt es ein Balken von 100 mm.',
   printed: (name, date) => `${name === '' ? 'Ohne Namen' : name} · ${date}`,
-  link: 'Öffnet diesen Entwurf:',
-  qr: 'Derselbe Link als Code für eine Kamera',
+  qr: 'Der Code öffnet diesen Entwurf: eine Kamera davorhalten.',
   checkBar: 'Dieser Balken ist 100 mm lang. Wenn nicht, mit 100 % drucken.',
   workFailed: 'Das kam nicht zu Ende: Die Arbeit dahinter brach ab. Nichts Eingegebenes ist verloren.',
   accept: {

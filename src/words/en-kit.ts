@@ -27,8 +27,7 @@ export const kitViewWords = spoken('kit', {
   print: 'Print this sheet',
   printHint: 'Print at 100 %, not “fit to page”: where a ruler matters, a bar of 100 mm tells.',
   printed: (name: string, date: string) => `${name === '' ? 'Without a name' : name} · ${date}`,
-  link: 'Opens this design:',
-  qr: 'The same link as a code for a camera',
+  qr: 'The code opens this design: hold a camera to it.',
   checkBar: 'This bar is 100 mm long. If it is not, print at 100 %.',
   workFailed: 'This did not come to an end: the work behind it broke off. Nothing you entered is lost.',
   accept: {

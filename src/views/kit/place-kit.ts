@@ -1,5 +1,6 @@
 /** `<place-kit>`: from values to working boards in other people's hands. Margin, and one sheet at a time. */
 import { css, html, type PropertyValues, type TemplateResult } from 'lit';
+import { handOver } from '../../app/hand-over.ts';
 import { type KitDesk, type KitView, kitDeskOf, SHEETS, type Sheet } from '../../app/kit-desk.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
 import type { Look, Session } from '../../app/session.ts';
@@ -178,7 +179,10 @@ export class PlaceKit extends AppElement {
 
   async #follow(design: Design): Promise<void> {
     const link = await this.app.link().catch(() => '');
-    if (design === this.#design.value) this.link = link === '' ? '' : new URL(link, location.href).href;
+    // On paper an address only this computer knows leads nowhere.
+    const over = handOver(location.href, this.app.session.current.hosted);
+    if (design === this.#design.value)
+      this.link = link === '' || over.kind === 'none' ? '' : new URL(link, over.address).href;
   }
 }
 

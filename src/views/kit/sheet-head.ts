@@ -1,4 +1,4 @@
-/** What stands at the head of every printed sheet: whose design, which day, and the link that opens it. */
+/** What stands at the head of every printed sheet: whose design, which day, and the link that opens it, as a code. */
 import { css, html, type TemplateResult } from 'lit';
 import { formatDay } from '../../quantity/format.ts';
 import { kitViewWords } from '../../words/en-kit.ts';
@@ -7,18 +7,15 @@ import '../plots/qr-code.ts';
 /** Longer ones make a code too fine to print and read. */
 const MOST_LETTERS_IN_CODE = 1400;
 
-/** `link`: the whole address; empty while it is not made yet. */
+/** `link`: the whole address; empty while it is not made yet, or where others cannot reach this page. */
 export function sheetHead(name: string, link: string): TemplateResult {
-  return html`<div class="head">
+  const code = link.length <= MOST_LETTERS_IN_CODE ? link : '';
+  return html`<div class="head ${code === '' ? 'plain' : ''}">
     <div>
       <p><strong>${kitViewWords.printed(name, today())}</strong></p>
-      <p class="link">${kitViewWords.link} ${link}</p>
+      ${code === '' ? '' : html`<p>${kitViewWords.qr}</p>`}
     </div>
-    ${
-      link !== '' && link.length <= MOST_LETTERS_IN_CODE
-        ? html`<qr-code text=${link} label=${kitViewWords.qr}></qr-code>`
-        : ''
-    }
+    ${code === '' ? '' : html`<qr-code text=${code} label=${kitViewWords.qr}></qr-code>`}
   </div>`;
 }
 
@@ -46,10 +43,8 @@ export const sheetHeadStyles = css`
       max-width: none;
       overflow-wrap: anywhere;
     }
-    .head .link {
-      margin-top: 1mm;
-      font-size: 5.5pt;
-      line-height: 1.25;
+    .head.plain {
+      height: auto;
     }
   }
 `;
