@@ -168,6 +168,7 @@ function comparatorModel(design: Design): ComparatorModel {
   const family = COMPARATORS[design.comparator];
   return {
     saturationOhms: family.saturationOhms,
+    mostSinkAmperes: family.mostSinkAmperes,
     headroomVolts: family.headroomVolts,
     bothInputsHigh: family.bothInputsHigh,
     idleOhms: railVolts(design.supply) / family.supplyAmperes,

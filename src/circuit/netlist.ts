@@ -3,7 +3,7 @@
  * nets joined, a part left out or of another value. Chips are whole bodies, pins by number. SI units.
  */
 import type { ComparatorFamily } from '../parts/comparators.ts';
-import type { Farads, Ohms, Volts } from '../quantity/units.ts';
+import type { Amperes, Farads, Ohms, Volts } from '../quantity/units.ts';
 
 /** Pin name to net name. */
 export type Pins = Readonly<Record<string, string>>;
@@ -31,6 +31,7 @@ export interface TimerModel {
 
 export interface ComparatorModel {
   readonly saturationOhms: Ohms;
+  readonly mostSinkAmperes: Amperes;
   readonly headroomVolts: Volts;
   readonly bothInputsHigh: ComparatorFamily['bothInputsHigh'];
   readonly idleOhms: Ohms;

@@ -102,7 +102,7 @@ const OFF_SIEMENS = 1e-10;
 
 /** State numbers of one half of a timer. */
 export const HALF = { low: 0, high: 1, dead: 2 } as const;
-const COMPARATOR = { low: 0, off: 1, dead: 2 } as const;
+const COMPARATOR = { low: 0, off: 1, dead: 2, limited: 3 } as const;
 
 /** The netlist by node numbers and straight pieces. */
 export function compiled(netlist: Netlist): Compiled {
@@ -327,17 +327,36 @@ function addComparator(
       { all: habitLow ? [positive, negative(over(minus))] : [positive], to: COMPARATOR.off },
     ];
     (habitLow ? toLow : toOff).push({ all: bothOver, to: habitLow ? COMPARATOR.low : COMPARATOR.off });
+    // Past what the output transistor can sink it is a current, no longer a resistance: bridged to the rail, say.
+    const { saturationOhms, mostSinkAmperes } = model;
+    const strained: Functional = {
+      nodes: [out, ground],
+      weights: [1, -1],
+      constant: -mostSinkAmperes * saturationOhms,
+    };
     switches.push({
       name: `${name} ${half}`,
       start: COMPARATOR.low,
       dwell: COMPARATOR_DWELL,
       pieces: [
         {
-          stamps: [{ a: out, b: ground, siemens: 1 / model.saturationOhms, amperes: 0 }],
-          guards: [{ all: [faint], to: COMPARATOR.dead }, ...toOff],
+          stamps: [{ a: out, b: ground, siemens: 1 / saturationOhms, amperes: 0 }],
+          guards: [
+            { all: [faint], to: COMPARATOR.dead },
+            ...toOff,
+            { all: [strained], to: COMPARATOR.limited },
+          ],
         },
         { stamps: [], guards: [{ all: [faint], to: COMPARATOR.dead }, ...toLow] },
         { stamps: [], guards: [{ all: [lively], to: COMPARATOR.low }] },
+        {
+          stamps: [{ a: out, b: ground, siemens: OFF_SIEMENS, amperes: -mostSinkAmperes }],
+          guards: [
+            { all: [faint], to: COMPARATOR.dead },
+            ...toOff,
+            { all: [negative(strained)], to: COMPARATOR.low },
+          ],
+        },
       ],
     });
   }

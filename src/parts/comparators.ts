@@ -14,12 +14,14 @@ export interface ComparatorFamily {
   readonly saturationOhms: Ohms;
   readonly worstSaturationOhms: Ohms;
   readonly sinkAmperes: Amperes;
+  /** The output transistor takes no more than this, however hard it is pulled up. */
+  readonly mostSinkAmperes: Amperes;
   /** Supply current of both comparators together, outputs unloaded. */
   readonly supplyAmperes: Amperes;
 }
 
 // onsemi LM393/D Rev 31, TI SLCS005: 0 … V+ − 1.5 V at 25 °C; 150 mV typical and 400 mV at most at 4 mA sink;
-// 4 mA is the current of the saturation test, 6 mA the guaranteed sink. Both inputs high: low on classic dies
+// 4 mA is the current of the saturation test, 6 mA the guaranteed sink and 16 mA the typical one, both at an output of 1.5 V. Both inputs high: low on classic dies
 // (TI LM2901B-Q1 list), high on the later "B" dies. Supply: the middle of the 0.4 to 0.8 mA
 // that sheets give as typical at 5 V for both.
 const classic: ComparatorFamily = {
@@ -30,6 +32,7 @@ const classic: ComparatorFamily = {
   saturationOhms: 0.15 / 0.004,
   worstSaturationOhms: 0.4 / 0.004,
   sinkAmperes: 0.004,
+  mostSinkAmperes: 0.016,
   supplyAmperes: 0.0006,
 };
 

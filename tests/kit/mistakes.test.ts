@@ -82,6 +82,16 @@ test('a forgotten cut under the timer sounds and measures as the dictionary’s 
   expect(own.hertz.B).toBeLessThan(healthy.hertz.B / 1.1);
 });
 
+test('a gate bridged to the rail draws no more than a 393 sinks: 16 mA typically at its output (TI SLCS005)', () => {
+  const nets = ['gate A', 'rail'] as const;
+  const { compared } = troubledBy(BENCH_DESIGN, USUAL_BENCH, asTrouble({ at: { strip: 1, hole: 1 }, nets }));
+  const shaded = compared.find(({ reading }) => reading.id === 'current, A shaded')!;
+  const more = shaded.troubled! - shaded.healthy!;
+  // The pull-up's share no longer comes from the rail beside it.
+  expect(more).toBeLessThanOrEqual(0.016);
+  expect(more).toBeGreaterThan(0.006);
+});
+
 test('a dry joint opens that part’s pin in the circuit: without its cell, or its charge resistor, a voice is silent', () => {
   const joints = dryJoints(plan);
   const cells = joints.find(({ joint }) => joint.ref === 'LDR A')!;
