@@ -57,6 +57,8 @@ export const germanKit: Translated<typeof kitViewWords> = {
     csvName: (name) => `${name} Bestellliste`,
     caption:
       'Ersatzteile wurden in diesen Entwurf eingesetzt und das Modell neu befragt. Die Wahrscheinlichkeit einer Zeile gilt für sie allein.',
+    uncounted:
+      'Nicht mitgezählt: blanker Draht für die Brücken (ihre Längen stehen im Platinenplan), Leitungen der Sensoren, Schlauch, Lötzinn.',
     heads: [
       'Teil',
       'Je Bausatz',

@@ -53,6 +53,8 @@ export const kitViewWords = spoken('kit', {
     csvName: (name: string) => `${name} order`,
     caption:
       'Alternates were put into this design and the model asked again. The chance of each line is for that line alone.',
+    uncounted:
+      'Not counted: bare wire for the links (their lengths are on the board plan), leads of the sensors, sleeving, solder.',
     heads: [
       'Part',
       'Per kit',

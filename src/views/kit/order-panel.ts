@@ -207,6 +207,7 @@ export class OrderPanel extends AppElement {
           </tbody>
         </table>
       </div>
+      <p class="small">${words.uncounted}</p>
       <p class="small">${words.caption}</p>
     </section>`;
   }
