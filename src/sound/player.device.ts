@@ -230,15 +230,11 @@ export class Player {
 
   #watchClock(): void {
     let last = this.#native.currentTime;
-    let looked = performance.now();
     const look = () => {
       const now = this.#native.currentTime;
-      // The page may have slept, and the device with it: that is no stall.
-      const isLate = performance.now() - looked > 4 * STALL * 1000;
-      this.#stalled = this.#native.state === 'running' && now === last && !isLate;
+      this.#stalled = this.#native.state === 'running' && now === last;
       this.#check();
       last = now;
-      looked = performance.now();
       this.#watch = window.setTimeout(look, STALL * 1000);
     };
     this.#watch = window.setTimeout(look, STALL * 1000);
