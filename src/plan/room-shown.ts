@@ -119,7 +119,9 @@ export interface EdgeRead {
 
 /** Lit light over shaded light where the two are nearest in the day, of both voices the less. */
 export function contrastOf({ A, B }: Pair<Extremes>): number {
-  return Math.min(A.lit.lux / A.shade.lux, B.lit.lux / B.shade.lux);
+  // No light at all is no contrast.
+  const of = ({ lit, shade }: Extremes): number => (lit.lux === 0 ? 1 : lit.lux / shade.lux);
+  return Math.min(of(A), of(B));
 }
 
 /** The levels of the hour nearest to the one asked for; at least one hour. */

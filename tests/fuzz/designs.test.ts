@@ -142,7 +142,7 @@ test('kit: connections, faults and what a log teaches', () =>
   }));
 
 test('kit: the order and its table, and the test slip', () =>
-  each(5000, 100_000, (seed) => {
+  each(2000, 100_000, (seed) => {
     const design = documentOf(seed);
     const order = orderOf(design, design.batch);
     isNumbers(order);

@@ -33,8 +33,8 @@ export function whyWords(design: Design, instrument: Instrument, frame: LiveFram
       : on !== null && off !== null
         ? [words.why.hysteresis(off, on)]
         : [];
-  const { firstHighSeconds, highSeconds } = instrument.voices.A.cycle;
-  const first = silent.length > 0 && highSeconds > 0 ? [words.why.first(firstHighSeconds / highSeconds)] : [];
+  const { firstHighSeconds, highSeconds, frequency } = instrument.voices.A.cycle;
+  const first = silent.length > 0 && frequency > 0 ? [words.why.first(firstHighSeconds / highSeconds)] : [];
   const calm = silent.length + chatter.length + faults.length === 0 ? [words.why.both] : [];
   return [...faults, ...chatter, ...silent, ...calm, ...gap, ...first];
 }
