@@ -34,6 +34,12 @@ export const stepStyles = css`
     :host(.projector) .two {
       overflow: hidden auto;
     }
+    /* What is told stays, while a long panel at the right is scrolled. */
+    :host(.projector) .two > :first-child {
+      position: sticky;
+      top: 0;
+      align-self: start;
+    }
   }
   .keys {
     display: flex;
