@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { expect, inject, test } from 'vitest';
+import { linkFor } from '../../src/app/address.ts';
 import { rename, turnPitch } from '../../src/design/commands.ts';
 import { decodeText, encodeText } from '../../src/design/decode.ts';
 import { DEFAULT_DESIGN } from '../../src/design/defaults.ts';
@@ -160,7 +161,10 @@ test('of two tabs neither overwrites the other unseen: each edit is kept until s
 });
 
 test('a reload in the middle of a drag keeps the value last shown, with nothing to undo', async () => {
-  const { page, close } = await openPage(browser(), site);
+  // Come by a link: the link must not take the place of what was done since.
+  const linked = rename('From a link')(DEFAULT_DESIGN);
+  const { page, close } = await openPage(browser(), site + (await linkFor(linked)));
+  await notice(page, words.notice.opened(linked.name)).waitFor();
   const before = await trimmerBox(page, 'A').inputValue();
   await dragTrimmer(page);
   // A moving hand is followed as often as it can be read.

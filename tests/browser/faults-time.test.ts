@@ -145,11 +145,13 @@ test('a tab not looked at for long comes back in its right state: the sound fade
 
   // Without sound the page's own model goes on from where it was.
   await page.keyboard.press('Shift+Escape');
+  await hand(page, 'B').press('End');
+  await becomes(page, { A: sounding, B: silent });
   await look(page, true);
   await page.clock.fastForward('30:00:00');
   await look(page, false);
-  await hand(page, 'B').press('End');
-  await becomes(page, { A: sounding, B: silent });
+  await hand(page, 'B').press('Home');
+  await becomes(page, { A: sounding, B: sounding });
   expect(await designOn(page)).toBe(design);
   await close();
 });
