@@ -4,7 +4,15 @@ import { trimmersOf } from '../design/design.ts';
 import { COMPARATORS } from '../parts/comparators.ts';
 import { TIMERS } from '../parts/timers.ts';
 import { endOhms } from '../parts/trimmers.ts';
-import { type Lux, type Ohms, type Pair, VOICES, type VoiceId, type Volts } from '../quantity/units.ts';
+import {
+  type Lux,
+  type Ohms,
+  type Pair,
+  pairOf,
+  VOICES,
+  type VoiceId,
+  type Volts,
+} from '../quantity/units.ts';
 import { rbOhms } from './astable.ts';
 import { cellOhms } from './cell.ts';
 import { plusIsSensor } from './gate.ts';
@@ -133,10 +141,8 @@ function timerModel(design: Design): TimerModel {
     const amperes = i0 + ((rail - v0) * (i1 - i0)) / (v1 - v0) - rail / dividerOhms;
     return rail / Math.max(1e-6, amperes);
   };
-  // Both halves share one sheet figure for the sink: the line through the points beside the smaller RA's current.
-  const amperes = rail / Math.min(design.voices.A.raOhms, design.voices.B.raOhms);
   return {
-    ...sinkOf(family.discharge, amperes),
+    sinks: pairOf((id) => sinkOf(family.discharge, rail / design.voices[id].raOhms)),
     highDropVolts: family.outputHigh.dropVolts,
     highOhms: family.outputHigh.ohms,
     lowVolts: family.outputLow.volts,
@@ -151,17 +157,18 @@ function timerModel(design: Design): TimerModel {
   };
 }
 
+/** The straight line through the published points beside RA's current. */
 function sinkOf(
   discharge: (typeof TIMERS)['bipolar']['discharge'],
   amperes: number,
-): { readonly sinkVolts: Volts; readonly sinkOhms: Ohms } {
-  if (discharge.kind === 'resistance') return { sinkVolts: 0, sinkOhms: discharge.ohms };
+): { readonly volts: Volts; readonly ohms: Ohms } {
+  if (discharge.kind === 'resistance') return { volts: 0, ohms: discharge.ohms };
   const { points } = discharge;
   const last = points.findIndex(([i], at) => at > 0 && i >= amperes);
   const at = last < 0 ? points.length - 1 : last;
   const [[i0, v0], [i1, v1]] = [points[at - 1]!, points[at]!];
-  const sinkOhms = (v1 - v0) / (i1 - i0);
-  return { sinkVolts: v0 - i0 * sinkOhms, sinkOhms };
+  const ohms = (v1 - v0) / (i1 - i0);
+  return { volts: v0 - i0 * ohms, ohms };
 }
 
 function comparatorModel(design: Design): ComparatorModel {

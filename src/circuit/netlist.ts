@@ -3,16 +3,15 @@
  * nets joined, a part left out or of another value. Chips are whole bodies, pins by number. SI units.
  */
 import type { ComparatorFamily } from '../parts/comparators.ts';
-import type { Amperes, Farads, Ohms, Volts } from '../quantity/units.ts';
+import type { Amperes, Farads, Ohms, Pair, Volts } from '../quantity/units.ts';
 
 /** Pin name to net name. */
 export type Pins = Readonly<Record<string, string>>;
 
 /** What the solver knows of one dual timer. */
 export interface TimerModel {
-  /** Discharge transistor while on: a voltage behind a resistance, to the ground pin. */
-  readonly sinkVolts: Volts;
-  readonly sinkOhms: Ohms;
+  /** Discharge transistor of each half while on: a voltage behind a resistance, to the ground pin. */
+  readonly sinks: Pair<{ readonly volts: Volts; readonly ohms: Ohms }>;
   readonly highDropVolts: Volts;
   readonly highOhms: Ohms;
   readonly lowVolts: Volts;

@@ -211,6 +211,7 @@ function addTimer(
     const [dis, thr, cont] = [pin(pins.dis), pin(pins.thr), pin(pins.cont)];
     const [rst, out, trg] = [pin(pins.rst), pin(pins.out), pin(pins.trg)];
     const third = 3 / model.dividerOhms;
+    const sink = model.sinks[half];
     stamps.push({ a: supply, b: cont, siemens: third, amperes: 0 });
     stamps.push({ a: cont, b: ground, siemens: third / 2, amperes: 0 });
     const released: Functional = { nodes: [rst, ground], weights: [1, -1], constant: -model.resetVolts };
@@ -225,7 +226,7 @@ function addTimer(
         {
           stamps: [
             { a: out, b: ground, siemens: 1 / model.lowOhms, amperes: model.lowVolts / model.lowOhms },
-            { a: dis, b: ground, siemens: 1 / model.sinkOhms, amperes: model.sinkVolts / model.sinkOhms },
+            { a: dis, b: ground, siemens: 1 / sink.ohms, amperes: sink.volts / sink.ohms },
             { a: supply, b: ground, siemens: 1 / model.idleLowOhms, amperes: 0 },
           ],
           guards: [
