@@ -56,3 +56,13 @@ export function comparison(before: Results, now: Results): readonly string[] {
       .trimEnd(),
   );
 }
+
+/** The README with this run's figures in its table, three significant figures each, and the machine above it. */
+export function readmeWith(readme: string, { machine, results }: Baseline): string {
+  return readme
+    .replace(/^Measured on .*$/m, () => `Measured on ${machine}.`)
+    .replaceAll(/^(\| `(\w+)` \|) [^|]* \|/gm, (row, start: string, key: string) => {
+      const value = results[key];
+      return typeof value === 'number' ? `${start} ${Number(value.toPrecision(3))} |` : row;
+    });
+}

@@ -1,7 +1,7 @@
 /**
  * `npm run bench`: what this build is worth in numbers, all measured in one run. With `--json` the last line is one
  * JSON object; `--against` sets each number beside that of the baseline (`tests/bench-baseline.json`), `--save` makes
- * this run the baseline. Computing is timed by the processor time it takes; a ratio is the median of runs in which both
+ * this run the baseline, in the README's table too. Computing is timed by the processor time it takes; a ratio is the median of runs in which both
  * take turns. What needs a browser is left out where there is none.
  *
  * - `aliasDb`: source → case → largest line below 16 kHz that is no harmonic, dB re fundamental. Sources: `engine`
@@ -48,7 +48,7 @@
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import type { Browser } from 'playwright-core';
-import { type Baseline, comparison, thisMachine } from './bench-against.ts';
+import { type Baseline, comparison, readmeWith, thisMachine } from './bench-against.ts';
 import { ALIAS_SECONDS, aliasDb, enginePulse, glideAliasDb, RATE } from './bench-alias.ts';
 import { boardRatios } from './bench-board.ts';
 import { openPulseMaker } from './bench-browser.ts';
@@ -65,6 +65,7 @@ import { serveFolder } from './serve-folder.ts';
 import type { Surroundings } from './take.ts';
 
 const BASELINE = 'tests/bench-baseline.json';
+const README = 'README.md';
 const OPTIONS = ['--json', '--against', '--save'];
 
 const CASES = [1234.5, 5000].flatMap((hertz) =>
@@ -182,7 +183,10 @@ export async function main(args: readonly string[], { say, complain }: Surroundi
     const before = JSON.parse(readFileSync(BASELINE, 'utf8')) as Baseline;
     say(`\nAgainst ${before.machine}:\n${comparison(before.results, results).join('\n')}\n`);
   }
-  if (args.includes('--save')) writeFileSync(BASELINE, `${JSON.stringify({ machine, results }, null, 2)}\n`);
+  if (args.includes('--save')) {
+    writeFileSync(BASELINE, `${JSON.stringify({ machine, results }, null, 2)}\n`);
+    writeFileSync(README, readmeWith(readFileSync(README, 'utf8'), { machine, results }));
+  }
   if (args.includes('--json')) say(`${JSON.stringify(results)}\n`);
   return 0;
 }
