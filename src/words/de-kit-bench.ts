@@ -116,6 +116,7 @@ export const kitBench: Translated<Bench> = {
     same: 'Jede Messung bleibt, wie sie sein soll: Am Messgerät zeigt sich dieser Fehler nicht.',
     none: 'nicht berechnet',
     hear: 'Anhören, beide Sensoren im Licht',
+    hearHint: 'Die berechnete Spannung an der Buchse, nie lauter als eingestellt.',
     stop: 'Anhalten',
     nothingToHear: 'Mit beiden Sensoren im Licht klingt nichts, also gibt es nichts anzuhören.',
     hot: (current) => `Die Platine nähme ${current} auf: sofort den Strom trennen.`,

@@ -382,6 +382,7 @@ export const kitViewWords = spoken('kit', {
     same: 'Every reading stays as it should be: this mistake does not show on the meter.',
     none: 'not computed',
     hear: 'Hear it, both sensors lit',
+    hearHint: 'The voltage at the jack as it was worked out, never above the volume you set.',
     stop: 'Stop',
     nothingToHear: 'Nothing sounds with both sensors lit, so there is nothing to play.',
     hot: (current: string) => `It would draw ${current}: cut the power at once.`,
