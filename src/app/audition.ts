@@ -23,7 +23,14 @@ export type Piece =
       /** Gated by the light that plays, as the design at hand is. */
       readonly gated?: boolean;
     }
-  | { readonly kind: 'together'; readonly designs: readonly Design[]; readonly seconds: Seconds };
+  | { readonly kind: 'together'; readonly designs: readonly Design[]; readonly seconds: Seconds }
+  /** Two channels within full scale, in place of a design's own sound. */
+  | {
+      readonly kind: 'recorded';
+      readonly design: Design;
+      readonly sound: Stereo;
+      readonly seconds: Seconds;
+    };
 
 export interface Auditioned {
   /** Whose sound it is, by whoever asked. */
@@ -72,7 +79,10 @@ export class Audition {
     if (!here()) return;
     if (piece.kind === 'steady') this.#sink.settings(held(piece.design, piece.only));
     else if (piece.kind === 'turns') this.#turn(piece, seconds());
-    else await this.#together(piece, here);
+    else if (piece.kind === 'recorded') {
+      this.#quiet(piece.design);
+      this.#stereo(piece.sound, piece.seconds);
+    } else await this.#together(piece, here);
   }
 
   /** Back to the design at hand. */
@@ -85,7 +95,8 @@ export class Audition {
 
   #halt(): void {
     clearTimeout(this.#timer);
-    if (this.playing.current?.piece.kind === 'together') this.#sink.stereo(null);
+    const kind = this.playing.current?.piece.kind;
+    if (kind === 'together' || kind === 'recorded') this.#sink.stereo(null);
   }
 
   /** The step that is due by the clock: a page that was not looked at may be called late. */
@@ -110,12 +121,7 @@ export class Audition {
     const { designs, seconds: lasts } = piece;
     const [first] = designs;
     if (first === undefined) return this.stop();
-    // The live instrument is silent meanwhile.
-    const silent = heldSounding(
-      settings(first),
-      pairOf(() => false),
-    );
-    this.#sink.settings(silent);
+    this.#quiet(first);
     const instruments = designs.map((design) => held(design));
     // With the engine that plays them: no part of the first view.
     const chorus = await import('../sound/chorus.ts').catch(() => null);
@@ -129,8 +135,7 @@ export class Audition {
     for (;;) {
       const made = making.next();
       if (made.done) {
-        this.#sink.stereo(made.value);
-        this.#timer = setTimeout(() => this.stop(), lasts * 1000);
+        this.#stereo(made.value, lasts);
         return;
       }
       this.#step(made.value);
@@ -138,6 +143,17 @@ export class Audition {
       await new Promise((resolve) => setTimeout(resolve));
       if (!here()) return;
     }
+  }
+
+  /** The live instrument is silent meanwhile. */
+  #quiet(design: Design): void {
+    const none = pairOf(() => false);
+    this.#sink.settings(heldSounding(settings(design), none));
+  }
+
+  #stereo(sound: Stereo, seconds: Seconds): void {
+    this.#sink.stereo(sound);
+    this.#timer = setTimeout(() => this.stop(), seconds * 1000);
   }
 
   #step(step: number): void {

@@ -89,15 +89,16 @@ export function benchPiece(
     : { kind: 'turns', steps: designs.map((one) => ({ design: one, seconds: KIT_STEP })) };
 }
 
-/** The same piece with one voice alone; several at once are always heard whole. */
+/** The same piece with one voice alone; several at once, and recordings, are always heard whole. */
 export function heardAs(piece: Piece, only: 'A' | 'B' | null): Piece {
-  return only === null || piece.kind === 'together' ? piece : { ...piece, only };
+  return only !== null && (piece.kind === 'steady' || piece.kind === 'turns') ? { ...piece, only } : piece;
 }
 
-/** How many steps a piece has: a steady one has one. */
+/** How many steps a piece has: a steady one, or a recording, has one. */
 export function stepsOf(piece: Piece): number {
   switch (piece.kind) {
     case 'steady':
+    case 'recorded':
       return 1;
     case 'turns':
       return piece.steps.length;

@@ -1,24 +1,19 @@
-/** What is heard of a board with a mistake in it, made from the design: its voices moved to the pitches worked out. */
+/** What is heard of a board with a mistake in it: the voltage at its jack as it was worked out, over and over. */
 import { instrumentOf } from '../circuit/instrument.ts';
-import { setCapacitance } from '../design/commands.ts';
 import type { Design } from '../design/design.ts';
 import type { Troubled } from '../kit/kit-tasks.ts';
-import { VOICES } from '../quantity/units.ts';
+import type { Seconds } from '../quantity/units.ts';
 import type { Piece } from './audition.ts';
 
-/** With both sensors lit; null when nothing sounds. The period is straight in the capacitance. */
-export function troubledPiece(design: Design, { hertz }: Troubled): Piece | null {
-  const { voices } = instrumentOf(design);
-  const sounding = VOICES.filter((voice) => hertz[voice] !== null);
-  if (sounding.length === 0) return null;
-  let moved = design;
-  for (const voice of sounding) {
-    const usual = voices[voice].cycle.frequency;
-    const wanted = hertz[voice]!;
-    if (usual > 0)
-      moved = setCapacitance(voice, (design.voices[voice].capacitor.farads * usual) / wanted)(moved);
-  }
-  return sounding.length === 1
-    ? { kind: 'steady', design: moved, only: sounding[0]! }
-    : { kind: 'steady', design: moved };
+const LASTS: Seconds = 8;
+
+/** With both sensors lit; null when nothing sounds. As loud as the healthy board would be in place of it, at most. */
+export function troubledPiece(design: Design, { loop }: Troubled): Piece | null {
+  if (loop === null) return null;
+  const { volts, rate } = loop;
+  const scale = 1 / instrumentOf(design).jack.boundVolts;
+  const mono = Float32Array.from({ length: Math.round(LASTS * rate) }, (_, i) =>
+    Math.max(-1, Math.min(1, scale * volts[i % volts.length]!)),
+  );
+  return { kind: 'recorded', design, sound: { left: mono, right: mono, sampleRate: rate }, seconds: LASTS };
 }

@@ -333,6 +333,19 @@ export class Segment {
     }
   }
 
+  /** ∫ v dt of a node between two times of this segment, seconds after its start. */
+  integral(node: number, begin: Seconds, end: Seconds): number {
+    const { rates, nodes } = this.linear;
+    const { constant, modes: shares } = nodes[node]!;
+    let sum = constant * (end - begin);
+    for (let m = 0; m < rates.length; m++) {
+      const [rate, size] = [rates[m]!, shares[m]! * this.#modes[m]!];
+      if (Math.abs(size) > OVER)
+        sum += (size * Math.exp(-rate * begin) * -Math.expm1(-rate * (end - begin))) / rate;
+    }
+    return sum;
+  }
+
   /** ∫ v·e^(−iω(t − from)) dt of a node over the part of this segment from a time on: real, imaginary. */
   fourier(node: number, from: Seconds, hertz: Hertz): readonly [number, number] {
     const [begin, end] = clipped(this.start, this.seconds, from, Number.POSITIVE_INFINITY);

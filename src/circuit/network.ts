@@ -12,6 +12,7 @@ import { pairOf } from '../quantity/units.ts';
 import type { Netlist } from './netlist.ts';
 import { type Compiled, compiled, HALF } from './network-devices.ts';
 import { type Gathered, type Linear, linearOf, Segment } from './network-linear.ts';
+import { sampledVolts } from './network-wave.ts';
 
 /** What a run may be told. */
 export interface RunOptions {
@@ -54,6 +55,8 @@ export interface Computed {
   readonly meanOf: (net: string, half?: VoiceId) => Volts | null;
   /** Peak amplitude of a net at a frequency, through a raised-cosine window; 0 V for no such net. */
   readonly amplitudeOf: (net: string, hertz: Hertz) => Volts;
+  /** A net's voltage as so many samples a second, without aliases to speak of; none for no such net. */
+  readonly samplesOf: (net: string, rate: Hertz) => Float32Array<ArrayBuffer>;
   /** Mean current out of the source `supply`. */
   readonly supplyAmperes: number;
   /** What a probe sees of a net at the end, ohms: a floating one shows as millions. Null = no such net. */
@@ -295,6 +298,10 @@ class Run {
             im += weight * part[1];
           }
         return (4 * Math.hypot(re, im)) / span;
+      },
+      samplesOf: (net, rate) => {
+        const node = nodeOf(net);
+        return node < 0 ? new Float32Array(0) : sampledVolts(segments, node, this.#from, until, rate);
       },
       supplyAmperes: supply ? (supply.volts - plus) / supply.ohms : 0,
       drivingOhms: (net) => {

@@ -3,12 +3,12 @@
  * faults with the next reading, and what one trouble on the board does. Pure, but for a dictionary kept between calls.
  */
 
-import { netlistOf } from '../circuit/design-netlist.ts';
+import { jackNet, netlistOf } from '../circuit/design-netlist.ts';
 import { joined, type Netlist, opened } from '../circuit/netlist.ts';
 import { runNetwork } from '../circuit/network.ts';
 import type { Design } from '../design/design.ts';
 import { equalValues } from '../design/entries.ts';
-import { type Hertz, type Pair, pairOf } from '../quantity/units.ts';
+import { type Hertz, type Pair, pairOf, type Seconds, VOICES } from '../quantity/units.ts';
 import type { FaultKind } from '../words/faults.ts';
 import { type BoardWishes, type Planned, planBoard } from './board.ts';
 import { type Dictionary, dictionaryOf } from './dictionary.ts';
@@ -18,6 +18,7 @@ import type { Fault } from './faults.ts';
 import { type Ear, type FinderLight, healthyOf, observe, type Reading, readingsOf } from './observe.ts';
 import type { Connections } from './parts.ts';
 import { type BenchLight, luxIn } from './slip-values.ts';
+import { type Loop, loopOf } from './trouble-loop.ts';
 
 /** What is wrong at one place of the board. */
 export type Trouble =
@@ -81,6 +82,8 @@ export interface Troubled {
   readonly notComputed: readonly FinderLight[];
   /** Of each voice with both sensors lit; null = silent or not computed. */
   readonly hertz: Pair<Hertz | null>;
+  /** The jack's voltage with both sensors lit, to be played over and over; null = nothing sounds, or not computed. */
+  readonly loop: Loop | null;
 }
 
 export type KitAnswer =
@@ -145,6 +148,10 @@ export class KitWork {
   }
 }
 
+/** What is played of a troubled board. */
+const LOOP_SECONDS: Seconds = 0.6;
+const LOOP_RATE: Hertz = 48_000;
+
 const same = <T>(value: T): T => value;
 const HEALTHY: Fault = {
   id: 'healthy',
@@ -166,8 +173,12 @@ export function troubledBy(plain: Design, bench: BenchLight, trouble: Trouble): 
   const bad = observe(design, fault, bench, healthy, readings);
   const run = runNetwork(troubled(netlistOf(design, luxIn('lit', bench)), trouble), {
     settleSeconds: 3 * healthy.seconds,
-    measureSeconds: 6 * healthy.seconds,
+    measureSeconds: LOOP_SECONDS,
   });
+  const hertz = pairOf((voice) =>
+    run.kind === 'computed' && bad.ear.heard.lit[voice] === 'sounds' ? run.halves[voice].frequency : null,
+  );
+  const pitches = VOICES.flatMap((voice) => hertz[voice] ?? []);
   return {
     ear: bad.ear,
     compared: readings.map((reading) => ({
@@ -176,9 +187,11 @@ export function troubledBy(plain: Design, bench: BenchLight, trouble: Trouble): 
       troubled: bad.meter.get(reading.id) ?? null,
     })),
     notComputed: bad.notComputed,
-    hertz: pairOf((voice) =>
-      run.kind === 'computed' && bad.ear.heard.lit[voice] === 'sounds' ? run.halves[voice].frequency : null,
-    ),
+    hertz,
+    loop:
+      run.kind === 'computed' && pitches.length > 0
+        ? loopOf(run.samplesOf(jackNet(design), LOOP_RATE), LOOP_RATE, pitches)
+        : null,
   };
 }
 

@@ -31,6 +31,20 @@ afterEach(() => {
   vi.useRealTimers();
 });
 
+test('a recording is heard in place of the live instrument, and ends by itself', async () => {
+  const { audition, settings, stereo } = heard();
+  const channel = new Float32Array(8);
+  const sound = { left: channel, right: channel, sampleRate: 48_000 };
+  await audition.play('mistake', { kind: 'recorded', design: turned(0.2), sound, seconds: 8 });
+  expect(pairOf((voice) => settings[0]!.gates[voice].releases)).toEqual({ A: false, B: false });
+  expect(stereo).toEqual([sound]);
+  vi.advanceTimersByTime(7999);
+  expect(audition.playing.current?.id).toBe('mistake');
+  vi.advanceTimersByTime(1);
+  expect(audition.playing.current).toBeNull();
+  expect([settings.at(-1), stereo.at(-1)]).toEqual([null, null]);
+});
+
 describe('one design', () => {
   test('sounds whatever the light, until it is stopped: then the design at hand is back', async () => {
     const { audition, settings } = heard();

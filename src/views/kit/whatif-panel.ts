@@ -171,6 +171,13 @@ export class WhatifPanel extends AppElement {
     </div>`;
   }
 
+  #hear(troubled: Troubled): void {
+    const { audition } = this.app;
+    const piece = audition.playing.current?.id === SOUND ? null : troubledPiece(this.#design.value, troubled);
+    if (piece === null) audition.stop();
+    else void audition.play(SOUND, piece);
+  }
+
   #outcome(troubled: Troubled): TemplateResult {
     const { ear, compared, notComputed, hertz } = troubled;
     const { voices } = derivedInstrument(this.#design.value);
@@ -184,7 +191,6 @@ export class WhatifPanel extends AppElement {
         healthy === null ? words.none : measured(healthy, reading.unit),
         value === null ? words.none : measured(value, reading.unit),
       ]);
-    const piece = troubledPiece(this.#design.value, troubled);
     const isPlaying = this.#playing.value?.id === SOUND;
     return html`${isHot ? html`<p class="hot" role="alert">${words.hot(measured(current!.troubled!, 'A'))}</p>` : ''}
       ${notComputed.length > 0 ? html`<p class="caution">${words.notComputed}</p>` : ''}
@@ -211,16 +217,17 @@ export class WhatifPanel extends AppElement {
         })}
       </ul>
       ${
-        piece === null
+        troubled.loop === null
           ? html`<p>${words.nothingToHear}</p>`
           : html`<p>
               <button
                 type="button"
                 aria-pressed=${isPlaying}
-                @click=${() => (isPlaying ? this.app.audition.stop() : void this.app.audition.play(SOUND, piece))}
+                @click=${() => this.#hear(troubled)}
               >
                 ${isPlaying ? words.stop : words.hear}
               </button>
+              <span class="small">${words.hearHint}</span>
             </p>`
       }
       <h3>${words.measured}</h3>

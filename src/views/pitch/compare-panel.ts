@@ -3,7 +3,7 @@ import { css, html, type TemplateResult } from 'lit';
 import type { Auditioned, Piece } from '../../app/audition.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
 import { deskOf, type PitchDesk, type PitchView } from '../../app/pitch-desk.ts';
-import { designAt, sweepPiece } from '../../app/pitch-pieces.ts';
+import { designAt, heardAs, sweepPiece } from '../../app/pitch-pieces.ts';
 import type { Design } from '../../design/design.ts';
 import { equalValues } from '../../design/entries.ts';
 import { LIMITS } from '../../design/limits.ts';
@@ -250,7 +250,7 @@ function asCandidate({ parts, middleHertz }: Compared): Candidate {
   };
 }
 
-const onlyA = (piece: Piece): Piece => (piece.kind === 'together' ? piece : { ...piece, only: 'A' });
+const onlyA = (piece: Piece): Piece => heardAs(piece, 'A');
 
 const middlePiece = (candidate: Candidate, design: Design): Piece => ({
   kind: 'steady',
