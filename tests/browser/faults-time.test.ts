@@ -8,7 +8,7 @@ import { DEFAULT_DAYLIGHT } from '../../src/design/room.ts';
 import { words } from '../../src/words/en.ts';
 import { answerWords } from '../../src/words/en-room-answer.ts';
 import { oneBrowser, openPage, soundOf, tapSound } from './support/browser.ts';
-import { cameBackGently, designOn, recordSound, startListening } from './support/faults.ts';
+import { designOn, neverLouder, recordSound, startListening } from './support/faults.ts';
 import { becomes, button, hand, hearBoth, soundButton, trimmer } from './support/visit.ts';
 
 const site = inject('house').site;
@@ -132,7 +132,7 @@ test('a tab not looked at for long comes back in its right state: the sound fade
   await becomes(page, { A: silent, B: sounding });
   await page.keyboard.press('Escape');
   await hearBoth(page, DEFAULT_DESIGN);
-  await cameBackGently(page, LOUDEST);
+  await neverLouder(page, LOUDEST);
 
   await page.getByRole('checkbox', { name: words.sound.exhibition }).check();
   await look(page, true);

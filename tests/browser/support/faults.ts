@@ -79,6 +79,13 @@ function peaksOf(samples: Float32Array, sampleRate: number): readonly number[] {
   );
 }
 
+/** What was heard since `startListening` stayed below `most`, and was not nothing. */
+export async function neverLouder(page: Page, most: number): Promise<void> {
+  const loudest = Math.max(...peaksOf(await takeHeard(page), 48_000));
+  expect(loudest).toBeGreaterThan(0);
+  expect(loudest).toBeLessThanOrEqual(most);
+}
+
 /**
  * What was heard since `startListening` stayed below `most`, and the sound that came last rose in a ramp: at least two
  * hundredths of a second between a third and five sixths of its peak.
