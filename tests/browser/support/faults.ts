@@ -87,8 +87,9 @@ export async function neverLouder(page: Page, most: number): Promise<void> {
 }
 
 /**
- * What was heard since `startListening` stayed below `most`, and the sound that came last rose in a ramp: at least two
- * hundredths of a second between a third and five sixths of its peak.
+ * What was heard since `startListening` stayed below `most`, and the sound that came last rose in a ramp: more than a
+ * hundredth of a second between a third and five sixths of its peak. The live ramp takes 25 ms for that, and a jump
+ * nothing; a page read late may lose some of it.
  */
 export async function cameBackGently(page: Page, most: number, sampleRate = 48_000): Promise<void> {
   const peaks = peaksOf(await takeHeard(page), sampleRate);
@@ -97,5 +98,5 @@ export async function cameBackGently(page: Page, most: number, sampleRate = 48_0
   const last = peaks.findLastIndex((peak) => peak < loudest / 3);
   const full = peaks.findIndex((peak, i) => i > last && peak > (loudest * 5) / 6);
   expect(last, 'silence before it came').toBeGreaterThanOrEqual(0);
-  expect(full - last - 1, 'hundredths of a second it rose').toBeGreaterThanOrEqual(2);
+  expect(full - last - 1, 'hundredths of a second it rose').toBeGreaterThanOrEqual(1);
 }

@@ -21,11 +21,14 @@ export function overlapping(page: Page): Promise<readonly string[]> {
       bottom: Math.min(a.bottom, b.bottom),
     });
     const take = (of: Node, text: string, box: DOMRect, seen: Box, share: number): void => {
+      // Written upwards, lines stand side by side.
+      const isUpright = box.height > box.width && text.trim().length > 1;
+      const [across, along] = isUpright ? [share * box.width, 1] : [1, share * box.height];
       const smaller = common(seen, {
-        left: box.left + 1,
-        right: box.right - 1,
-        top: box.top + share * box.height,
-        bottom: box.bottom - share * box.height,
+        left: box.left + across,
+        right: box.right - across,
+        top: box.top + along,
+        bottom: box.bottom - along,
       });
       if (smaller.right > smaller.left && smaller.bottom > smaller.top)
         pieces.push({ of, text: text.trim().slice(0, 30), ...smaller });
