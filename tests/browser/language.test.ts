@@ -29,7 +29,7 @@ const browser = oneBrowser();
 const WORKED: Partial<Record<Sheet, string>> = {
   board: 'board-picture',
   cards: 'board-picture',
-  faults: 'faults-panel ol li',
+  faults: 'faults-panel .next',
   whatif: 'whatif-panel h3',
 };
 

@@ -22,7 +22,8 @@ export function overlapping(page: Page): Promise<readonly string[]> {
     });
     const take = (of: Node, text: string, box: DOMRect, seen: Box, share: number): void => {
       // Written upwards, lines stand side by side.
-      const isUpright = box.height > box.width && text.trim().length > 1;
+      const drawn = of.parentElement instanceof SVGGraphicsElement ? of.parentElement.getScreenCTM() : null;
+      const isUpright = drawn !== null && Math.abs(drawn.b) > Math.abs(drawn.a);
       const [across, along] = isUpright ? [share * box.width, 1] : [1, share * box.height];
       const smaller = common(seen, {
         left: box.left + across,
