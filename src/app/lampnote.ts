@@ -90,6 +90,8 @@ export class Lampnote {
   /** The language last asked for. */
   #asked: Language = 'en';
   #following = 0;
+  /** Addresses gone to so far. */
+  #addresses = 0;
   #designHeard: Design;
   #guest: Guest | null = null;
   /** What is heard instead of the design, while there is such a thing. */
@@ -225,10 +227,12 @@ export class Lampnote {
    * and says why.
    */
   async openLink(hash: string, label: string): Promise<void> {
+    const asked = ++this.#addresses;
     const language = languageIn(hash);
     if (language) await this.speak(language);
     const place = placeIn(hash);
-    if (place) this.goTo(place);
+    // Whoever has gone on while the words were on their way is not called back.
+    if (place && asked === this.#addresses) this.goTo(place);
     const [sound, lesson] = [soundIn(hash), lessonIn(hash)];
     if (sound) this.setSession({ soundByLink: sound });
     if (lesson) this.setSession({ lessonByLink: lesson });
