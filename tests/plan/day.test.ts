@@ -280,3 +280,15 @@ describe('a recorded day', () => {
     expect(narrowed.band.brighter).toBeLessThan(1.12);
   });
 });
+
+test('where no shade does, the darkest is told as such, even one that leaves no light', () => {
+  const lit = { low: 100, middle: 100, high: 100 };
+  const trip = { upper: 50, lower: 0 };
+  const levels = { hour: 12, lit: { A: lit, B: lit }, shadeShare: { A: 0, B: 0 }, known: true };
+  expect(verdictAt({ A: trip, B: trip }, levels).reason).toEqual({
+    kind: 'too bright',
+    voice: 'A',
+    lux: 100,
+    mostLux: 0,
+  });
+});
