@@ -64,6 +64,7 @@ export default defineConfig(({ mode }) => {
       headers: headersWith(`${builtPolicy(siteSources)}; frame-ancestors 'none'`),
     },
     test: {
+      env: mode === 'soak' ? { SOAK: '1' } : {},
       projects: [
         {
           extends: true,
@@ -75,7 +76,6 @@ export default defineConfig(({ mode }) => {
             maxWorkers: 2,
             include: ['tests/**/*.test.ts'],
             exclude: ['tests/browser/**'],
-            env: mode === 'soak' ? { SOAK: '1' } : {},
             // Patience for busy machines; nothing here asserts a time.
             testTimeout: 30_000,
             sequence: { groupOrder: 0 },
@@ -88,7 +88,6 @@ export default defineConfig(({ mode }) => {
             environment: 'node',
             include: ['tests/browser/**/*.test.ts'],
             globalSetup: ['tests/browser/support/global-setup.ts'],
-            env: mode === 'soak' ? { SOAK: '1' } : {},
             // Most of the time these wait for sound and light in real time: two at once fit two cores.
             maxWorkers: 2,
             testTimeout: 60_000,

@@ -8,7 +8,7 @@ import { DEFAULT_DAYLIGHT } from '../../src/design/room.ts';
 import { words } from '../../src/words/en.ts';
 import { answerWords } from '../../src/words/en-room-answer.ts';
 import { oneBrowser, openPage, soundOf, tapSound } from './support/browser.ts';
-import { designOn, neverLouder, recordSound, startListening } from './support/faults.ts';
+import { designOn, measured, neverLouder, recordSound, startListening } from './support/faults.ts';
 import { becomes, button, hand, hearBoth, soundButton, trimmer } from './support/visit.ts';
 
 const site = inject('house').site;
@@ -18,15 +18,9 @@ const { sounding, silent } = words.strip;
 const LOUDEST = 0.125;
 
 const lisbon: Design = {
-  ...DEFAULT_DESIGN,
+  ...measured,
   room: {
-    ...DEFAULT_DESIGN.room,
-    readings: [
-      {
-        hour: 10,
-        lux: { A: { lit: 420, shaded: 60, dark: 180 }, B: { lit: null, shaded: null, dark: null } },
-      },
-    ],
+    ...measured.room,
     daylight: { ...DEFAULT_DAYLIGHT, place: { latitude: 38.7, longitude: -9.1 } },
   },
 };

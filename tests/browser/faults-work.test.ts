@@ -2,14 +2,13 @@
 import type { Page } from 'playwright-core';
 import { expect, inject, test } from 'vitest';
 import { linkFor, withLanguage } from '../../src/app/address.ts';
-import { DEFAULT_DESIGN } from '../../src/design/defaults.ts';
 import { words } from '../../src/words/en.ts';
 import { kitViewWords } from '../../src/words/en-kit.ts';
 import { pitchWords } from '../../src/words/en-pitch.ts';
 import { foundWords } from '../../src/words/en-pitch-found.ts';
 import { answerWords } from '../../src/words/en-room-answer.ts';
 import { oneBrowser, openPage } from './support/browser.ts';
-import { choose, designOn, inGerman } from './support/faults.ts';
+import { choose, designOn, inGerman, measured } from './support/faults.ts';
 import { button } from './support/visit.ts';
 
 const browser = oneBrowser();
@@ -83,19 +82,6 @@ test('a search that hangs is stopped and found anew, one that fails says so, one
   expect(await designOn(page)).toBe(design);
   await close();
 });
-
-const measured = {
-  ...DEFAULT_DESIGN,
-  room: {
-    ...DEFAULT_DESIGN.room,
-    readings: [
-      {
-        hour: 10,
-        lux: { A: { lit: 420, shaded: 60, dark: 180 }, B: { lit: null, shaded: null, dark: null } },
-      },
-    ],
-  },
-};
 
 test('a room’s drawing that fails says so, and is drawn again; a dying worker is replaced', async () => {
   const { page, close } = await visit(withLanguage(await linkFor(measured, 'room'), 'de'));

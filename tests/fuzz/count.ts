@@ -1,6 +1,6 @@
 /** How much of a seeded search is done: all of it in `npm run soak`, a hundredth in `npm test`, or one seed alone. */
 
-const isSoak = process.env['SOAK'] === '1';
+export const isSoak = process.env['SOAK'] === '1';
 
 /** The only seed to try, as a failure named it; null = all there are. */
 const ONLY = process.env['SOAK_SEED'] === undefined ? null : Number(process.env['SOAK_SEED']);

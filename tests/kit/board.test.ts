@@ -24,12 +24,12 @@ import {
 import { cutText, linkText } from '../../src/kit/board-text.ts';
 import { connectionsOf } from '../../src/kit/connections.ts';
 import { BENCH_DESIGN, designWith } from '../circuit/building.ts';
+import { isSoak } from '../fuzz/count.ts';
 import { designOf, pairwiseChoices, seededChoices, singleChoices } from './any-kit.ts';
 
 const SEED = 7;
-/** In `npm run soak` every pair of choices, and three hundred seeded mixtures; otherwise every choice once, and some. */
-const isSoak = process.env['SOAK'] === '1';
 
+/** In `npm run soak` every pair of choices, and three hundred seeded mixtures; otherwise every choice once, and some. */
 const kits = ((): readonly { readonly design: Design; readonly plan: BoardPlan }[] => {
   const next = seededChoices(SEED);
   const choices = [...(isSoak ? pairwiseChoices() : singleChoices())];

@@ -45,18 +45,25 @@ export class SketchGuess extends AppElement {
     this.#live = new LiveFrames(this, app.live, 6);
   }
 
-  protected override render(): TemplateResult {
+  /** What the step asks, and what was sketched so far; null where it asks for no sketch. */
+  #asked() {
     const open = this.#open.value;
-    if (open === null) return html``;
+    if (open === null) return null;
     const { lesson, progress } = open;
     const step = stepOf(lesson, progress);
     const { phase, answer } = recordOf(lesson, progress);
     const verdict = verdictOn(step, progress.base, answer);
-    if (step.question?.kind !== 'sketch' || verdict?.kind !== 'sketch') return html``;
+    if (step.question?.kind !== 'sketch' || verdict?.kind !== 'sketch') return null;
+    const sketch = answer?.kind === 'sketch' ? answer.volts : null;
+    return { question: step.question, verdict, phase, sketch };
+  }
+
+  protected override render(): TemplateResult {
+    const asked = this.#asked();
+    if (asked === null) return html``;
+    const { question, verdict, phase, sketch } = asked;
     const language = this.#language.value;
     const { guess: says } = PAGE[language];
-    const { question } = step;
-    const sketch = answer?.kind === 'sketch' ? answer.volts : null;
     const { frame } = this.#live;
     const asks = phase === 'ask';
     const point = (volts: Volts, i: number) =>
@@ -104,13 +111,10 @@ export class SketchGuess extends AppElement {
 
   /** Before the first point is moved all stand at half of the supply. */
   #set(index: number, volts: Volts): void {
-    const { lesson, progress } = this.#open.value!;
-    const step = stepOf(lesson, progress);
-    const { answer } = recordOf(lesson, progress);
-    const verdict = verdictOn(step, progress.base, answer);
-    if (step.question?.kind !== 'sketch' || verdict?.kind !== 'sketch') return;
-    const before =
-      answer?.kind === 'sketch' ? answer.volts : step.question.at.map(() => verdict.railVolts / 2);
+    const asked = this.#asked();
+    if (asked === null) return;
+    const { question, verdict, sketch } = asked;
+    const before = sketch ?? question.at.map(() => verdict.railVolts / 2);
     classDeskOf(this.app).answer({
       kind: 'sketch',
       volts: before.map((old, i) => (i === index ? volts : old)),

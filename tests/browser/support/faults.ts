@@ -2,6 +2,8 @@
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import type { Lampnote } from '../../../src/app/lampnote.ts';
+import { DEFAULT_DESIGN } from '../../../src/design/defaults.ts';
+import type { Design } from '../../../src/design/design.ts';
 import { germanLists } from '../../../src/words/de.ts';
 import { words } from '../../../src/words/en.ts';
 import { type Language, speak } from '../../../src/words/spoken.ts';
@@ -34,6 +36,20 @@ export async function saysInBoth(page: Page, english: string, german: string): P
 /** The design on the page, as its file would hold it. */
 export const designOn = (page: Page): Promise<string> =>
   page.locator('lamp-note').evaluate((root) => (root as HTMLElement & { app: Lampnote }).app.fileText());
+
+/** A design whose room was read once. */
+export const measured: Design = {
+  ...DEFAULT_DESIGN,
+  room: {
+    ...DEFAULT_DESIGN.room,
+    readings: [
+      {
+        hour: 10,
+        lux: { A: { lit: 420, shaded: 60, dark: 180 }, B: { lit: null, shaded: null, dark: null } },
+      },
+    ],
+  },
+};
 
 /** Writes down what reaches the loudspeaker, from before the page loads. Goes with `tapSound`. */
 export async function recordSound(page: Page): Promise<void> {
