@@ -4,6 +4,7 @@ import { kitBench } from './de-kit-bench.ts';
 import { kitBoard } from './de-kit-board.ts';
 import { count, kitsText } from './de-kit-counts.ts';
 import type { kitViewWords } from './en-kit.ts';
+import { legible } from './excerpt.ts';
 import type { Translated } from './spoken.ts';
 
 const HELPS = 'Kleinste Änderung, die hilft:';
@@ -26,7 +27,7 @@ export const germanKit: Translated<typeof kitViewWords> = {
   print: 'Dieses Blatt drucken',
   printHint:
     'Mit 100 % drucken, nicht „an Seite anpassen“: Wo es auf Maße ankommt, zeigt es ein Balken von 100 mm.',
-  printed: (name, date) => `${name === '' ? 'Ohne Namen' : name} · ${date}`,
+  printed: (name, date) => `${name === '' ? 'Ohne Namen' : legible(name)} · ${date}`,
   qr: 'Der Code öffnet diesen Entwurf: eine Kamera davorhalten.',
   checkBar: 'Dieser Balken ist 100 mm lang. Wenn nicht, mit 100 % drucken.',
   workFailed: 'Das kam nicht zu Ende: Die Arbeit dahinter brach ab. Nichts Eingegebenes ist verloren.',

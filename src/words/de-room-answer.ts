@@ -4,6 +4,7 @@ import { ohms, percent, times, volts } from './de-room-amounts.ts';
 import { roomBench } from './de-room-bench.ts';
 import { clock, hoursText, lux, oClock } from './de-room-words.ts';
 import type { answerWords } from './en-room-answer.ts';
+import { legible } from './excerpt.ts';
 import type { Translated } from './spoken.ts';
 
 const SPACE = '\u00A0';
@@ -157,7 +158,7 @@ export const roomAnswer: Translated<typeof answerWords> = {
     heading: 'Einstellkarte',
     at: 'eingestellt um',
     print: 'Karte drucken',
-    for: (name) => name || 'Instrument ohne Namen',
+    for: (name) => legible(name) || 'Instrument ohne Namen',
     on: (date, from, to) => `${date === null ? '' : `${date}, `}${hours(from, to)}`,
     printed: (date) => `gedruckt ${date}`,
     empty: 'Die Karte entsteht, sobald es eine Messung gibt.',

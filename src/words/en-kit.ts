@@ -1,6 +1,7 @@
 /** Words of the place Kit: its sheets, the order, the connection list, the board plan. In English. */
 import { formatFixed, formatNumber, formatShare } from '../quantity/format.ts';
 import type { Fraction, VoiceId } from '../quantity/units.ts';
+import { legible } from './excerpt.ts';
 import { spoken } from './spoken.ts';
 
 const count = (n: number, one: string, many = `${one}s`): string =>
@@ -26,7 +27,7 @@ export const kitViewWords = spoken('kit', {
   },
   print: 'Print this sheet',
   printHint: 'Print at 100 %, not “fit to page”: where a ruler matters, a bar of 100 mm tells.',
-  printed: (name: string, date: string) => `${name === '' ? 'Without a name' : name} · ${date}`,
+  printed: (name: string, date: string) => `${name === '' ? 'Without a name' : legible(name)} · ${date}`,
   qr: 'The code opens this design: hold a camera to it.',
   checkBar: 'This bar is 100 mm long. If it is not, print at 100 %.',
   workFailed: 'This did not come to an end: the work behind it broke off. Nothing you entered is lost.',

@@ -1,6 +1,7 @@
 /** Words for what the place Room answers: the setting, the day's chart, parts, batch, cell, card, meter, sound. In English. */
 import { formatFixed, formatNumber, formatQuantity, formatShare } from '../quantity/format.ts';
 import type { Pair, VoiceId } from '../quantity/units.ts';
+import { legible } from './excerpt.ts';
 import { roomWords } from './room.ts';
 import { spoken } from './spoken.ts';
 
@@ -327,7 +328,7 @@ export const answerWords = spoken('room answer', {
     heading: 'Setting-up card',
     at: 'set up at',
     print: 'Print the card',
-    for: (name: string) => name || 'Instrument without a name',
+    for: (name: string) => legible(name) || 'Instrument without a name',
     on: (date: string | null, from: number, to: number) =>
       `${date === null ? '' : `${date}, `}${clock(from)} to ${clock(to)}`,
     printed: (date: string) => `printed ${date}`,

@@ -10,6 +10,7 @@ import { faultsOf } from '../../kit/faults.ts';
 import { learnedLosses, logCsv, logRefusal, logSummary, readLogCsv } from '../../kit/kit-log.ts';
 import { logWords } from '../../words/bench.ts';
 import { kitViewWords } from '../../words/en-kit.ts';
+import { legible } from '../../words/excerpt.ts';
 import { faultWords } from '../../words/faults.ts';
 import { orderWords } from '../../words/order.ts';
 import { AppElement } from '../app-element.ts';
@@ -167,7 +168,7 @@ export class LogSheet extends AppElement {
 /** A fault by its id, as kept in the log; an unknown one by the id itself. */
 function faultName(id: string, design: Design): string {
   const fault = faultsOf(design).find((one) => one.id === id);
-  return fault ? faultWords(fault.kind, fault.voice, railVolts(design.supply)).name : id;
+  return fault ? faultWords(fault.kind, fault.voice, railVolts(design.supply)).name : legible(id);
 }
 
 function rowOf({ kit, fault, minutes, readings, lost }: KitEntry, design: Design): readonly string[] {

@@ -52,7 +52,7 @@ export const sheetHeadStyles = css`
 /** Name, date and page number at the foot of every page, where the browser can; gives what takes it away again. */
 export function footPages(name: string): () => void {
   const sheet = new CSSStyleSheet();
-  const text = JSON.stringify(kitViewWords.printed(name, today()).replace(/[^\P{C}]/gu, ' '));
+  const text = JSON.stringify(kitViewWords.printed(name, today()));
   sheet.replaceSync(
     `@page { margin: 12mm 12mm 14mm; @bottom-left { content: ${text}; font: 8pt sans-serif; } @bottom-right { content: counter(page) " / " counter(pages); font: 8pt sans-serif; } }`,
   );
