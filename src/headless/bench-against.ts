@@ -57,12 +57,12 @@ export function comparison(before: Results, now: Results): readonly string[] {
   );
 }
 
-/** The README with this run's figures in its table, three significant figures each, and the machine above it. */
+/** The README with this run's figures in its table, four significant figures each, and the machine above it. */
 export function readmeWith(readme: string, { machine, results }: Baseline): string {
   return readme
     .replace(/^Measured on .*$/m, () => `Measured on ${machine}.`)
     .replaceAll(/^(\| `(\w+)` \|) [^|]* \|/gm, (row, start: string, key: string) => {
       const value = results[key];
-      return typeof value === 'number' ? `${start} ${Number(value.toPrecision(3))} |` : row;
+      return typeof value === 'number' ? `${start} ${Number(value.toPrecision(4))} |` : row;
     });
 }
