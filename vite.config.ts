@@ -81,7 +81,7 @@ export default defineConfig(({ mode }) => {
             include: ['tests/**/*.test.ts'],
             exclude: ['tests/browser/**'],
             // Patience for busy machines; nothing here asserts a time.
-            testTimeout: 30_000,
+            testTimeout: mode === 'soak' ? 3_600_000 : 30_000,
             sequence: { groupOrder: 0 },
           },
         },

@@ -30,8 +30,8 @@ test('the README’s table shows the baseline, and names its machine', () => {
 test('a saved run writes its figures and its machine into the table, and nothing else', () => {
   const before =
     'Measured on a slow one.\n\n| key | measured |\n| `a` | 1 | x | 5 |\n| `b` | 2 | y | |\nText | `a` | 3 |';
-  expect(readmeWith(before, { machine: 'a quick one', results: { a: 1234.5, other: 9 } })).toBe(
-    'Measured on a quick one.\n\n| key | measured |\n| `a` | 1230 | x | 5 |\n| `b` | 2 | y | |\nText | `a` | 3 |',
+  expect(readmeWith(before, { machine: 'a quick one', results: { a: 1234.56, other: 9 } })).toBe(
+    'Measured on a quick one.\n\n| key | measured |\n| `a` | 1235 | x | 5 |\n| `b` | 2 | y | |\nText | `a` | 3 |',
   );
 });
 
