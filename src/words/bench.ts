@@ -68,6 +68,8 @@ const ROLES: Readonly<Record<string, string>> = spoken('part uses', {
   comparator: 'comparator',
   board: 'board',
   'test pin': 'test points',
+  links: 'links',
+  'sensor leads': 'leads of light cell',
 });
 
 /** What parts are for: `RA A, RA B; pull-up A`. */

@@ -131,6 +131,8 @@ export const germanUses: Readonly<Record<string, string>> = {
   comparator: 'Komparator',
   board: 'Platine',
   'test pin': 'Messpunkte',
+  links: 'Brücken',
+  'sensor leads': 'Leitungen des Fotowiderstands',
 };
 
 export const germanSlipPoints: Readonly<Record<SlipPoint, string>> = {

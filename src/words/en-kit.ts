@@ -53,8 +53,13 @@ export const kitViewWords = spoken('kit', {
     csvName: (name: string) => `${name} order`,
     caption:
       'Alternates were put into this design and the model asked again. The chance of each line is for that line alone.',
-    uncounted:
-      'Not counted: bare wire for the links (their lengths are on the board plan), leads of the sensors, sleeving, solder.',
+    wire: (ends: string, lead: string, sleeve: string, waste: Fraction) =>
+      `Wire is counted by the metre: each link as long as on the board plan and ${ends} for its two ends; for each lead of a light cell ${lead}, and ${sleeve} of sleeving; with ${formatShare(waste)} for offcuts. Not counted: solder.`,
+    plan: {
+      working: 'The wire of the links and the size of the board follow when the board is planned.',
+      none: 'There is no board plan (the board plan sheet says why): the wire of the links is not counted, and the size of the board is not known.',
+    },
+    metres: (length: number) => `${formatNumber(length, 3)}\u00A0m`,
     heads: [
       'Part',
       'Per kit',
