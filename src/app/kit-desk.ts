@@ -8,7 +8,6 @@ import { equalValues } from '../design/entries.ts';
 import { DEFAULT_PITCH } from '../design/pitch.ts';
 import { DEFAULT_ROOM } from '../design/room.ts';
 import { type BoardWishes, type Planned, USUAL_WISHES } from '../kit/board.ts';
-import { type MinutesTable, USUAL_MINUTES, type Workshop } from '../kit/cards.ts';
 import { connectionsOf } from '../kit/connections.ts';
 import { type Findings, NOTHING } from '../kit/fault-finder.ts';
 import type { KitAnswer, KitFailure, KitTask, Ranked, Trouble, Troubled } from '../kit/kit-tasks.ts';
@@ -46,13 +45,11 @@ export interface KitView {
   readonly bench: BenchLight;
   /** Place in the list of build steps, from 0. */
   readonly step: number;
-  readonly minutes: MinutesTable;
-  readonly workshop: Omit<Workshop, 'kits'>;
   /** What was heard and measured on the board that fails. */
   readonly findings: Findings;
-  /** What is supposed to be wrong: the kind of mistake, and its place in the list of such places. */
   /** What was heard of the board on the bench, and told of its light. Null = not yet. */
   readonly heard: HeardBoard;
+  /** What is supposed to be wrong: the kind of mistake, and its place in the list of such places. */
   readonly mistake: { readonly kind: 'cut' | 'bridge' | 'joint'; readonly place: number };
 }
 
@@ -108,8 +105,6 @@ export class KitDesk {
     kit: 1,
     bench: USUAL_BENCH,
     step: 0,
-    minutes: USUAL_MINUTES,
-    workshop: { helpers: 3, badJoint: 0.005, repairMinutes: 15, prepared: [] },
     findings: NOTHING,
     heard: { voice: 'A', ...NOT_HEARD },
     mistake: { kind: 'cut', place: 0 },

@@ -265,6 +265,7 @@ export const kitViewWords = spoken('kit', {
     },
     plan: {
       heading: 'A workshop of these',
+      step: (what: string) => `workshop: ${what}`,
       helpers: 'helpers',
       badJoint: 'bad joints',
       repair: 'minutes to mend a board',
