@@ -11,6 +11,7 @@ import { type BoardWishes, type Planned, USUAL_WISHES } from '../kit/board.ts';
 import { connectionsOf } from '../kit/connections.ts';
 import { type Findings, NOTHING } from '../kit/fault-finder.ts';
 import type { KitAnswer, KitFailure, KitTask, Ranked, Trouble, Troubled } from '../kit/kit-tasks.ts';
+import { missingLinks } from '../kit/missing-links.ts';
 import { USUAL_BENCH } from '../kit/slip.ts';
 import type { BenchLight } from '../kit/slip-values.ts';
 import type { Hertz, Lux, VoiceId, Volts } from '../quantity/units.ts';
@@ -50,7 +51,7 @@ export interface KitView {
   /** What was heard of the board on the bench, and told of its light. Null = not yet. */
   readonly heard: HeardBoard;
   /** What is supposed to be wrong: the kind of mistake, and its place in the list of such places. */
-  readonly mistake: { readonly kind: 'cut' | 'bridge' | 'joint'; readonly place: number };
+  readonly mistake: { readonly kind: 'cut' | 'link' | 'bridge' | 'joint'; readonly place: number };
 }
 
 export interface HeardBoard {
@@ -83,6 +84,8 @@ export interface Worked<T> {
 const IDLE = { last: null, isWorking: false, hasFailed: false } as const;
 
 export const connectionList = memoized((design: Design) => connectionsOf(design));
+
+const linksMissing = memoized(missingLinks);
 
 /** The design without what changes no board: the same object for the same circuit would be too much to ask. */
 const circuitOf = memoized(
@@ -140,7 +143,11 @@ export class KitDesk {
   /** Ranks the faults of a design by what was found, unless that is what was ranked last. */
   findFault(design: Design): void {
     const { bench, findings } = this.view.current;
-    this.#askNew({ kind: 'faults', design: circuitOf(design), bench, findings });
+    const { last, isWorking } = this.board.current;
+    // Which links can be missing the plan tells; it is soon there.
+    if (isWorking) return;
+    const links = last?.ok ? linksMissing(last.plan) : [];
+    this.#askNew({ kind: 'faults', design: circuitOf(design), bench, links, findings });
   }
 
   /** Works out what a trouble does to a board of a design. */

@@ -158,7 +158,7 @@ export const germanSlipLights: Readonly<Record<SlipLight, string>> = {
   shade: 'beide Sensoren beschattet',
   'A shaded': 'Sensor A beschattet',
   'B shaded': 'Sensor B beschattet',
-  unplugged: 'Sensor ausgesteckt',
+  unplugged: 'eine Leitung des Sensors ab',
 };
 
 export const germanBench: Translated<typeof benchWords> = {
