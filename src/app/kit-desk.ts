@@ -8,10 +8,10 @@ import { equalValues } from '../design/entries.ts';
 import { DEFAULT_PITCH } from '../design/pitch.ts';
 import { DEFAULT_ROOM } from '../design/room.ts';
 import { type BoardWishes, type Planned, USUAL_WISHES } from '../kit/board.ts';
-import { type MinutesTable, USUAL_MINUTES, type Workshop } from '../kit/cards.ts';
 import { connectionsOf } from '../kit/connections.ts';
 import { type Findings, NOTHING } from '../kit/fault-finder.ts';
 import type { KitAnswer, KitFailure, KitTask, Ranked, Trouble, Troubled } from '../kit/kit-tasks.ts';
+import { missingLinks } from '../kit/missing-links.ts';
 import { USUAL_BENCH } from '../kit/slip.ts';
 import type { BenchLight } from '../kit/slip-values.ts';
 import type { Hertz, Lux, VoiceId, Volts } from '../quantity/units.ts';
@@ -46,14 +46,12 @@ export interface KitView {
   readonly bench: BenchLight;
   /** Place in the list of build steps, from 0. */
   readonly step: number;
-  readonly minutes: MinutesTable;
-  readonly workshop: Omit<Workshop, 'kits'>;
   /** What was heard and measured on the board that fails. */
   readonly findings: Findings;
-  /** What is supposed to be wrong: the kind of mistake, and its place in the list of such places. */
   /** What was heard of the board on the bench, and told of its light. Null = not yet. */
   readonly heard: HeardBoard;
-  readonly mistake: { readonly kind: 'cut' | 'bridge' | 'joint'; readonly place: number };
+  /** What is supposed to be wrong: the kind of mistake, and its place in the list of such places. */
+  readonly mistake: { readonly kind: 'cut' | 'link' | 'bridge' | 'joint'; readonly place: number };
 }
 
 export interface HeardBoard {
@@ -87,6 +85,8 @@ const IDLE = { last: null, isWorking: false, hasFailed: false } as const;
 
 export const connectionList = memoized((design: Design) => connectionsOf(design));
 
+const linksMissing = memoized(missingLinks);
+
 /** The design without what changes no board: the same object for the same circuit would be too much to ask. */
 const circuitOf = memoized(
   (design: Design): Design => ({
@@ -108,8 +108,6 @@ export class KitDesk {
     kit: 1,
     bench: USUAL_BENCH,
     step: 0,
-    minutes: USUAL_MINUTES,
-    workshop: { helpers: 3, badJoint: 0.005, repairMinutes: 15, prepared: [] },
     findings: NOTHING,
     heard: { voice: 'A', ...NOT_HEARD },
     mistake: { kind: 'cut', place: 0 },
@@ -145,7 +143,11 @@ export class KitDesk {
   /** Ranks the faults of a design by what was found, unless that is what was ranked last. */
   findFault(design: Design): void {
     const { bench, findings } = this.view.current;
-    this.#askNew({ kind: 'faults', design: circuitOf(design), bench, findings });
+    const { last, isWorking } = this.board.current;
+    // Which links can be missing the plan tells; it is soon there.
+    if (isWorking) return;
+    const links = last?.ok ? linksMissing(last.plan) : [];
+    this.#askNew({ kind: 'faults', design: circuitOf(design), bench, links, findings });
   }
 
   /** Works out what a trouble does to a board of a design. */

@@ -99,6 +99,25 @@ export function opened(netlist: Netlist, name: string, pin: string): Netlist {
   );
 }
 
+/** A pin of a part, both by name. */
+export interface PartPin {
+  readonly part: string;
+  readonly pin: string;
+}
+
+/** Some pins of one net cut off from the rest, still joined to each other. */
+export function parted(netlist: Netlist, pins: readonly PartPin[]): Netlist {
+  const [first] = pins;
+  if (first === undefined) return netlist;
+  const net = `parted ${first.part} ${first.pin}`;
+  return netlist.map((element) => {
+    const own = pins.filter(({ part, pin }) => part === element.name && pin in element.pins);
+    return own.length === 0
+      ? element
+      : { ...element, pins: { ...element.pins, ...Object.fromEntries(own.map(({ pin }) => [pin, net])) } };
+  });
+}
+
 /** Two nets joined, by a bridge of solder or a cut left out. Both keep their names. */
 export function joined(netlist: Netlist, one: string, other: string): Netlist {
   if (one === other) return netlist;

@@ -8,6 +8,7 @@ import type { LossKind } from '../words/order.ts';
 import { BATCH_MOST, type Batch, type BoardWishes, type KitEntry, type LineNote } from './batch.ts';
 import type { Command } from './commands.ts';
 import { equalValues, withEntries } from './entries.ts';
+import { type MinutesTable, STEP_ORDER, type StepId, type Workshop } from './workshop.ts';
 
 type BatchCommand = (batch: Batch) => Batch;
 
@@ -61,6 +62,31 @@ export const wishBoard =
     return withEntries(batch, {
       board: withEntries(batch.board, { ...change, size: batch.board.size, ...size }),
     });
+  };
+
+/** How the workshop goes: helpers, bad joints, mending. */
+export const setWorkshop =
+  (change: Partial<Pick<Workshop, 'helpers' | 'badJoint' | 'repairMinutes'>>): BatchCommand =>
+  (batch) =>
+    withEntries(batch, { workshop: withEntries(batch.workshop, change) });
+
+/** How long one kind of work takes there. */
+export const setMinutes =
+  (row: keyof MinutesTable, minutes: number): BatchCommand =>
+  (batch) => {
+    const { workshop } = batch;
+    const table = withEntries(workshop.minutes, { [row]: minutes });
+    return withEntries(batch, { workshop: withEntries(workshop, { minutes: table }) });
+  };
+
+/** A step is done beforehand, or in the room. */
+export const prepareStep =
+  (step: StepId, isPrepared: boolean): BatchCommand =>
+  (batch) => {
+    const { workshop } = batch;
+    if (workshop.prepared.includes(step) === isPrepared) return batch;
+    const prepared = STEP_ORDER.filter((id) => (id === step ? isPrepared : workshop.prepared.includes(id)));
+    return withEntries(batch, { workshop: withEntries(workshop, { prepared }) });
   };
 
 /** Keeps a hole free, or lets it be used again. */

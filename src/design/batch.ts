@@ -1,6 +1,6 @@
 /**
  * What the document keeps of the batch: how many kits, where, what is in stock and at what price, how much gets
- * lost, what the bench wrote down, and what was asked of the board. Beside the design, not in it: changing an order
+ * lost, what the bench wrote down, what was asked of the board, and the workshop that builds it. Beside the design, not in it: changing an order
  * changes no sound. SI units; prices in whatever currency the organiser writes.
  */
 import * as v from 'valibot';
@@ -8,6 +8,7 @@ import type { Limits } from '../quantity/parse.ts';
 import type { Fraction } from '../quantity/units.ts';
 import type { LossKind, Region } from '../words/order.ts';
 import { entries, listOf, oneOf, text, within, yesNo } from './schema.ts';
+import { USUAL_WORKSHOP, type Workshop, workshopSchema } from './workshop.ts';
 
 /** What the organiser knows of one line of the order; keyed as the order names its lines. */
 export interface LineNote {
@@ -54,6 +55,7 @@ export interface Batch {
   readonly lines: readonly LineNote[];
   readonly log: readonly KitEntry[];
   readonly board: BoardWishes;
+  readonly workshop: Workshop;
 }
 
 export const BATCH_LIMITS = {
@@ -141,6 +143,7 @@ export const batchSchema = entries({
       BATCH_MOST.free,
     ),
   }),
+  workshop: workshopSchema,
 }) satisfies v.GenericSchema<unknown, Batch>;
 
 /**
@@ -162,4 +165,5 @@ export const DEFAULT_BATCH: Batch = {
   lines: [],
   log: [],
   board: { size: null, sockets: true, resistors: 'as they fit', free: [] },
+  workshop: USUAL_WORKSHOP,
 };

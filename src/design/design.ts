@@ -22,7 +22,7 @@ import type { Pitch } from './pitch.ts';
 import type { Room } from './room.ts';
 
 export const FORMAT = 'lampnote-design';
-export const VERSION = 3;
+export const VERSION = 4;
 
 /** A trimmer as fitted: which part, its end-to-end value, and how far it is turned, 0…1. */
 export interface Trimmer {

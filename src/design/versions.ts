@@ -26,6 +26,8 @@ const UPGRADES: Upgrades = {
   }),
   // The second did not ask how resistors are to lie.
   2: (document) => ({ ...document, batch: batchWithResistors(document['batch']) }),
+  // The third kept nothing of the workshop.
+  3: (document) => ({ ...document, batch: batchWithWorkshop(document['batch']) }),
 };
 
 /** A batch whose board leaves the resistors as they fit, as every plan before did; anything else as it is. */
@@ -33,6 +35,11 @@ function batchWithResistors(batch: unknown): unknown {
   if (!isGroup(batch) || !isGroup(batch['board'])) return batch;
   const { resistors } = DEFAULT_BATCH.board;
   return { ...batch, board: { resistors, ...batch['board'] } };
+}
+
+/** A batch built in the usual workshop, as every one before was thought to be; anything else as it is. */
+function batchWithWorkshop(batch: unknown): unknown {
+  return isGroup(batch) ? { workshop: DEFAULT_BATCH.workshop, ...batch } : batch;
 }
 
 /** Both voices with their cells kept in the light, as every design before told of them; anything else as it is. */

@@ -3,39 +3,9 @@
  * parts, sockets, taller parts, leads and jack, chips last (common practice). Joints are numbered through in that
  * order, as they lie on the copper side.
  */
+import { STEP_ORDER, type StepId } from '../design/workshop.ts';
 import type { Hole } from './board-extract.ts';
 import type { BoardPlan, PlacedPart } from './board-plan.ts';
-
-export type StepId =
-  | 'sort'
-  | 'cuts'
-  | 'links'
-  | 'flat'
-  | 'sockets'
-  | 'small'
-  | 'trimmers'
-  | 'tall'
-  | 'pins'
-  | 'leads'
-  | 'first power'
-  | 'chips'
-  | 'tune';
-
-export const STEP_ORDER: readonly StepId[] = [
-  'sort',
-  'cuts',
-  'links',
-  'flat',
-  'sockets',
-  'small',
-  'trimmers',
-  'tall',
-  'pins',
-  'leads',
-  'first power',
-  'chips',
-  'tune',
-];
 
 export interface Joint {
   /** From 1, in soldering order. */

@@ -5,13 +5,14 @@
 import { drainOf, PLAY_STATES } from '../circuit/power.ts';
 import { railVolts } from '../circuit/supply.ts';
 import type { Design } from '../design/design.ts';
+import type { MinutesTable, StepId, Workshop } from '../design/workshop.ts';
 import type { Amperes, Fraction, Ohms, Volts } from '../quantity/units.ts';
 import type { CautionPlace } from '../words/cautions.ts';
 import type { NetId } from '../words/kit.ts';
 import { bareBoard } from './bare-board.ts';
 import type { Hole } from './board-extract.ts';
 import { type BoardPlan, testPointHoles } from './board-plan.ts';
-import { type BuildStep, buildSteps, type StepId } from './build-steps.ts';
+import { type BuildStep, buildSteps } from './build-steps.ts';
 
 /** Stop, and go on only when this holds. */
 export type Check =
@@ -45,35 +46,6 @@ export interface Card extends BuildStep {
   readonly currentLimit: Amperes | null;
 }
 
-/**
- * Minutes of a beginner. From one workshop's figures for a board of this size, rounded: 20 for 40 parts to sort, 17
- * for 17 cuts, 20 for 12 links, 15 for 22 socket pins, 62 for 58 joints of small parts, 30 for 22 joints of trimmers
- * and leads. Estimates, from memory: put your own log here.
- */
-export interface MinutesTable {
-  readonly perPart: number;
-  readonly perCut: number;
-  readonly perLink: number;
-  readonly perSocketPin: number;
-  readonly perJoint: number;
-  readonly perLeadJoint: number;
-  readonly perChip: number;
-  readonly firstPower: number;
-  readonly tune: number;
-}
-
-export const USUAL_MINUTES: MinutesTable = {
-  perPart: 20 / 40,
-  perCut: 17 / 17,
-  perLink: 20 / 12,
-  perSocketPin: 15 / 22,
-  perJoint: 62 / 58,
-  perLeadJoint: 30 / 22,
-  perChip: 2,
-  firstPower: 15,
-  tune: 12,
-};
-
 /** A good board draws no more than what is computed times this; at least some milliamperes are always allowed. */
 const CURRENT_ALLOWANCE = 1.5;
 const LEAST_LIMIT: Amperes = 0.01;
@@ -89,11 +61,8 @@ function currentLimits(design: Design, plan: BoardPlan): { readonly bare: Ampere
   };
 }
 
-export function cardsOf(
-  design: Design,
-  plan: BoardPlan,
-  minutes: MinutesTable = USUAL_MINUTES,
-): readonly Card[] {
+export function cardsOf(design: Design, plan: BoardPlan): readonly Card[] {
+  const { minutes } = design.batch.workshop;
   const limits = currentLimits(design, plan);
   return buildSteps(plan).map((step) => ({
     ...step,
@@ -220,17 +189,6 @@ function cautionsOf(id: StepId, plan: BoardPlan): CautionPlace[] {
   }
 }
 
-export interface Workshop {
-  readonly kits: number;
-  readonly helpers: number;
-  /** Chance that a joint is bad. */
-  readonly badJoint: Fraction;
-  /** Minutes a helper needs to mend a board. */
-  readonly repairMinutes: number;
-  /** Steps done beforehand by the organiser. */
-  readonly prepared: readonly StepId[];
-}
-
 export interface WorkshopLoad {
   readonly joints: number;
   /** One person's minutes in the room, and the organiser's before. */
@@ -243,16 +201,20 @@ export interface WorkshopLoad {
   readonly minutesPerHelper: number | null;
 }
 
-export function workshopLoad(cards: readonly Card[], workshop: Workshop): WorkshopLoad {
+export function workshopLoad(
+  cards: readonly Card[],
+  kits: number,
+  workshop: Omit<Workshop, 'minutes'>,
+): WorkshopLoad {
   const joints = cards.reduce((sum, card) => sum + card.joints.length, 0);
   const isPrepared = ({ id }: Card): boolean => workshop.prepared.includes(id);
   const sum = (some: readonly Card[]): number => some.reduce((total, { minutes }) => total + minutes, 0);
   const firstTimeRight = (1 - workshop.badJoint) ** joints;
-  const repairMinutes = workshop.kits * (1 - firstTimeRight) * workshop.repairMinutes;
+  const repairMinutes = kits * (1 - firstTimeRight) * workshop.repairMinutes;
   return {
     joints,
     minutes: sum(cards.filter((card) => !isPrepared(card))),
-    preparedMinutes: workshop.kits * sum(cards.filter(isPrepared)),
+    preparedMinutes: kits * sum(cards.filter(isPrepared)),
     firstTimeRight,
     repairMinutes,
     minutesPerHelper: workshop.helpers > 0 ? repairMinutes / workshop.helpers : null,

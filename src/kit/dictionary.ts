@@ -7,7 +7,8 @@ import type { Design } from '../design/design.ts';
 import { uniformFrom } from '../quantity/random.ts';
 import type { Amperes, Volts } from '../quantity/units.ts';
 import { drawnBoard, setForBench } from './drawn-board.ts';
-import { type Fault, faultsOf } from './faults.ts';
+import { type Fault, faultsOf, linkFault } from './faults.ts';
+import type { MissingLink } from './missing-links.ts';
 import { type Healthy, healthyOf, type Observed, observe, type Reading, readingsOf } from './observe.ts';
 import { USUAL_BENCH } from './slip.ts';
 import type { BenchLight } from './slip-values.ts';
@@ -38,11 +39,15 @@ const SEED = 5;
 const OVER_CURRENT: Amperes = 0.035;
 
 /** Computes the dictionary of a design: some three hundred runs of the network. */
-export function dictionaryOf(design: Design, bench: BenchLight = USUAL_BENCH): Dictionary {
+export function dictionaryOf(
+  design: Design,
+  bench: BenchLight = USUAL_BENCH,
+  links: readonly MissingLink[] = [],
+): Dictionary {
   const set = setForBench(design, bench);
   const healthy = healthyOf(set, bench);
   const readings = readingsOf(set);
-  const entries = faultsOf(set).map((fault) => ({
+  const entries = [...faultsOf(set), ...links.map(linkFault)].map((fault) => ({
     fault,
     observed: observe(set, fault, bench, healthy, readings),
   }));

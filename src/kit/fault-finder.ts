@@ -42,6 +42,8 @@ export interface Ranking {
 
 export interface NextReading {
   readonly reading: Reading;
+  /** What a healthy board shows; null = not computed. */
+  readonly healthy: number | null;
   /** Candidates that will be left on average after it. */
   readonly leftAfter: number;
 }
@@ -179,6 +181,7 @@ export function nextReading(
   const open = dictionary.readings.filter(({ id }) => findings.meter[id] === undefined);
   const weighed = open.map((reading) => ({
     reading,
+    healthy: entries[0]!.observed.meter.get(reading.id) ?? null,
     leftAfter: leftAfter(dictionary, reading, places, share),
   }));
   const first = weighed.find(({ reading }) => reading.point === 'current' && reading.light === 'lit');

@@ -8,6 +8,7 @@ import {
   exchanged,
   type Netlist,
   opened,
+  parted,
   pinsJoined,
   reversed,
   TIMER_PINS,
@@ -16,6 +17,7 @@ import {
 import type { Design, Voice } from '../design/design.ts';
 import { VOICES, type VoiceId } from '../quantity/units.ts';
 import type { FaultKind } from '../words/faults.ts';
+import type { MissingLink } from './missing-links.ts';
 
 export interface Fault {
   /** Unique; as kept in the log. */
@@ -23,6 +25,8 @@ export interface Fault {
   /** Null = nothing is wrong. */
   readonly kind: FaultKind | null;
   readonly voice: VoiceId | null;
+  /** Of a missing link: which. */
+  readonly link: string | null;
   readonly prior: number;
   readonly onDesign: (design: Design) => Design;
   readonly onBoard: (netlist: Netlist) => Netlist;
@@ -44,6 +48,7 @@ function fault(kind: FaultKind | null, voice: VoiceId | null, prior: number, mak
     id: `${kind ?? 'healthy'}${voice === null ? '' : ` ${voice}`}`,
     kind,
     voice,
+    link: null,
     prior,
     onDesign,
     onBoard,
@@ -116,6 +121,19 @@ function boardFaults(design: Design): readonly Fault[] {
     );
   return out;
 }
+
+/** What the ids of missing links begin with. */
+const LINK_ID = 'link missing ';
+
+/** A link of the board plan left out, or dry at an end: as likely as a cut left out. */
+export function linkFault({ id, pins }: MissingLink): Fault {
+  const made = fault('link missing', null, 3, { onBoard: (n) => parted(n, pins) });
+  return { ...made, id: LINK_ID + id, link: id };
+}
+
+/** Which link a kept id names as missing; null = it names another fault. */
+export const linkOf = (id: string): string | null =>
+  id.startsWith(LINK_ID) ? id.slice(LINK_ID.length) : null;
 
 /** A strip that crosses a chip and was not cut. */
 function uncutFaults(): readonly Fault[] {

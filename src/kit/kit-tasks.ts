@@ -4,7 +4,7 @@
  */
 
 import { jackNet, netlistOf } from '../circuit/design-netlist.ts';
-import { joined, type Netlist, opened } from '../circuit/netlist.ts';
+import { joined, type Netlist, opened, type PartPin, parted } from '../circuit/netlist.ts';
 import { runNetwork } from '../circuit/network.ts';
 import type { Design } from '../design/design.ts';
 import { equalValues } from '../design/entries.ts';
@@ -15,6 +15,7 @@ import { type Dictionary, dictionaryOf } from './dictionary.ts';
 import { setForBench } from './drawn-board.ts';
 import { type Findings, type NextReading, nextReading, rank } from './fault-finder.ts';
 import type { Fault } from './faults.ts';
+import type { MissingLink } from './missing-links.ts';
 import { type Ear, type FinderLight, healthyOf, observe, type Reading, readingsOf } from './observe.ts';
 import type { Connections } from './parts.ts';
 import { type BenchLight, luxIn } from './slip-values.ts';
@@ -25,7 +26,9 @@ export type Trouble =
   /** Two nets joined: a cut left out, a bridge of solder. */
   | { readonly kind: 'joined'; readonly one: string; readonly other: string }
   /** A joint left open: the part as the circuit names it, and its pin. */
-  | { readonly kind: 'opened'; readonly part: string; readonly pin: string };
+  | { readonly kind: 'opened'; readonly part: string; readonly pin: string }
+  /** A link left out: these pins are cut off from the rest of their net. */
+  | { readonly kind: 'parted'; readonly pins: readonly PartPin[] };
 
 export type KitTask =
   | {
@@ -39,6 +42,8 @@ export type KitTask =
       readonly id: number;
       readonly design: Design;
       readonly bench: BenchLight;
+      /** Of the board plan; empty without one. */
+      readonly links: readonly MissingLink[];
       readonly findings: Findings;
     }
   | {
@@ -54,6 +59,8 @@ export interface NamedFault {
   /** Null = nothing is wrong. */
   readonly kind: FaultKind | null;
   readonly voice: 'A' | 'B' | null;
+  /** Of a missing link: which. */
+  readonly link: string | null;
   /** Share of the belief, 0…1. */
   readonly share: number;
 }
@@ -100,8 +107,7 @@ export interface KitFailure {
 
 /** Does the work; one for each worker. */
 export class KitWork {
-  #known: { readonly design: Design; readonly bench: BenchLight; readonly dictionary: Dictionary } | null =
-    null;
+  #known: { readonly of: readonly unknown[]; readonly dictionary: Dictionary } | null = null;
 
   /** Never throws. */
   reply(task: KitTask): KitAnswer | KitFailure {
@@ -117,18 +123,25 @@ export class KitWork {
       case 'board':
         return { kind: 'board', id: task.id, planned: planBoard(task.connections, task.wishes) };
       case 'faults':
-        return { kind: 'faults', id: task.id, ranked: this.#ranked(task.design, task.bench, task.findings) };
+        return { kind: 'faults', id: task.id, ranked: this.#ranked(task) };
       case 'trouble':
         return { kind: 'trouble', id: task.id, troubled: troubledBy(task.design, task.bench, task.trouble) };
     }
   }
 
-  #ranked(design: Design, bench: BenchLight, findings: Findings): Ranked {
-    const dictionary = this.#dictionary(design, bench);
+  #ranked(task: KitTask & { readonly kind: 'faults' }): Ranked {
+    const { findings } = task;
+    const dictionary = this.#dictionary(task);
     const ranking = rank(dictionary, findings);
     const { left, confidence, contradictions, cutPower } = ranking;
     return {
-      faults: ranking.candidates.map(({ fault: { id, kind, voice }, share }) => ({ id, kind, voice, share })),
+      faults: ranking.candidates.map(({ fault: { id, kind, voice, link }, share }) => ({
+        id,
+        kind,
+        voice,
+        link,
+        share,
+      })),
       left,
       confidence,
       contradictions,
@@ -138,12 +151,11 @@ export class KitWork {
     };
   }
 
-  #dictionary(design: Design, bench: BenchLight): Dictionary {
-    const known = this.#known;
-    if (known && equalValues(known.bench, bench) && equalValues(known.design, design))
-      return known.dictionary;
-    const dictionary = dictionaryOf(design, bench);
-    this.#known = { design, bench, dictionary };
+  #dictionary({ design, bench, links }: KitTask & { readonly kind: 'faults' }): Dictionary {
+    const of = [design, bench, links];
+    if (this.#known && equalValues(this.#known.of, of)) return this.#known.dictionary;
+    const dictionary = dictionaryOf(design, bench, links);
+    this.#known = { of, dictionary };
     return dictionary;
   }
 }
@@ -157,6 +169,7 @@ const HEALTHY: Fault = {
   id: 'healthy',
   kind: null,
   voice: null,
+  link: null,
   prior: 1,
   onDesign: same,
   onBoard: same,
@@ -196,7 +209,12 @@ export function troubledBy(plain: Design, bench: BenchLight, trouble: Trouble): 
 }
 
 function troubled(netlist: Netlist, trouble: Trouble): Netlist {
-  return trouble.kind === 'joined'
-    ? joined(netlist, trouble.one, trouble.other)
-    : opened(netlist, trouble.part, trouble.pin);
+  switch (trouble.kind) {
+    case 'joined':
+      return joined(netlist, trouble.one, trouble.other);
+    case 'opened':
+      return opened(netlist, trouble.part, trouble.pin);
+    case 'parted':
+      return parted(netlist, trouble.pins);
+  }
 }

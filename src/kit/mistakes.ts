@@ -1,5 +1,6 @@
 /** The places of a plan where one mistake can be made, and what each does to the circuit. */
 
+import type { PartPin } from '../circuit/netlist.ts';
 import type { NetId, PartRole } from '../words/kit.ts';
 import type { Hole } from './board-extract.ts';
 import type { BoardPlan } from './board-plan.ts';
@@ -67,14 +68,18 @@ export interface DryJoint {
 
 /** Joints of parts that do something in the circuit; the part is named as the circuit names it: what it does, and for whom. */
 export function dryJoints(plan: BoardPlan): readonly DryJoint[] {
-  const parts = new Map(plan.connections.parts.map((part) => [part.ref, part]));
   return jointsOf(plan).flatMap((joint) => {
     if (joint.kind !== 'lead') return [];
-    const { role, voice, body } = parts.get(joint.ref)!;
-    if (role === 'test pin' || role === 'jack') return [];
-    const part = voice === null ? role : `${role} ${voice}`;
-    return [{ joint, trouble: { kind: 'opened', part, pin: pinOf(body, role, joint.lead) } as const }];
+    const pin = circuitPin(plan, joint);
+    return pin === null ? [] : [{ joint, trouble: { kind: 'opened', ...pin } as const }];
   });
+}
+
+/** A lead as the circuit names it; null = the circuit does without: a test pin, the jack. */
+export function circuitPin(plan: BoardPlan, { ref, lead }: DryJoint['joint']): PartPin | null {
+  const { role, voice, body } = plan.connections.parts.find((part) => part.ref === ref)!;
+  if (role === 'test pin' || role === 'jack') return null;
+  return { part: voice === null ? role : `${role} ${voice}`, pin: pinOf(body, role, lead) };
 }
 
 /** The circuit numbers the leads of all capacitors but the reservoir, and has a control lead's voltage behind `plus`. */

@@ -13,8 +13,10 @@ import { type Fraction, VOICES, type VoiceId, type Volts } from '../quantity/uni
 import type { CautionPlace } from '../words/cautions.ts';
 import type { LossKind, OrderSpec } from '../words/order.ts';
 import { type Alternate, alternatesFor } from './alternates.ts';
+import type { BoardPlan } from './board-plan.ts';
 import { connectionsOf } from './connections.ts';
 import { countFor, enoughChance, lineSafety, packsFor } from './spares.ts';
+import { type Length, WIRE_RULE, wireOf } from './wire.ts';
 
 /** Chance that the whole basket lacks nothing. */
 export const BASKET_SAFETY: Fraction = 0.99;
@@ -36,7 +38,9 @@ export interface Need {
   readonly perKit: number;
 }
 
-export interface OrderLine extends Need {
+export interface OrderLine extends Omit<Need, 'loss'> {
+  /** Pieces are lost by chance; of wire, bought by the metre, a share goes to waste. */
+  readonly unit: 'piece' | 'metre';
   readonly needed: number;
   readonly lossRate: Fraction;
   /** To have in all, spares included; null = no number is safe at this loss rate. */
@@ -53,7 +57,7 @@ export interface OrderLine extends Need {
 
 export interface Order {
   readonly lines: readonly OrderLine[];
-  /** What each line is safe at. */
+  /** What each line of pieces is safe at. */
   readonly lineSafety: Fraction;
   /** Chance that no line runs short, the lines taken as independent. */
   readonly chance: Fraction;
@@ -63,21 +67,25 @@ export interface Order {
   readonly cautions: readonly CautionPlace[];
 }
 
-/** The order for a batch. */
-export function orderOf(design: Design, batch: Batch): Order {
+/** The order for a batch; without a board plan, without the wire of its links and the size of the board. */
+export function orderOf(design: Design, batch: Batch, plan: BoardPlan | null = null): Order {
   const needs = needsOf(design, batch.board.sockets);
   const safety = lineSafety(needs.length, BASKET_SAFETY);
   const notes = new Map(batch.lines.map((note) => [note.key, note]));
   const instrument = instrumentOf(design);
-  const lines = needs.map((need) => lineOf(design, instrument, need, batch, notes.get(need.key), safety));
+  const lines = [
+    ...needs.map((need) => lineOf(design, instrument, sized(need, plan), batch, notes.get(need.key), safety)),
+    ...wireOf(design, plan).map((length) => lengthLine(length, batch, notes.get(length.key))),
+  ];
   const costs = lines.flatMap(({ cost }) => (cost === null ? [] : [cost]));
   return {
     lines,
     lineSafety: safety,
+    // Of wire there is always enough.
     chance: lines.reduce((product, { chance }) => product * chance, 1),
     cost: costs.length === 0 ? null : costs.reduce((sum, cost) => sum + cost, 0),
     unpriced: lines.length - costs.length,
-    cautions: cautionsFor(design, batch),
+    cautions: orderCautions(design, batch),
   };
 }
 
@@ -92,26 +100,54 @@ function lineOf(
   const needed = need.perKit * batch.kits;
   const lossRate = batch.losses[need.loss];
   const withSpares = countFor(needed, lossRate, safety);
-  const stock = note?.stock ?? 0;
-  const packSize = note?.packSize ?? 1;
-  const packs = packsFor((withSpares ?? needed) - stock, packSize);
-  const packPrice = note?.packPrice ?? null;
+  const bought = boughtOf(withSpares ?? needed, note);
   return {
     ...need,
+    ...bought,
+    unit: 'piece',
     needed,
     lossRate,
     withSpares,
-    stock,
-    packSize,
-    packs,
-    chance: enoughChance(stock + packs * packSize, needed, lossRate),
-    packPrice,
-    cost: packPrice === null ? null : packs * packPrice,
+    chance: enoughChance(bought.stock + bought.packs * bought.packSize, needed, lossRate),
     alternates: alternatesFor(design, need.spec, need.uses, instrument),
   };
 }
 
-function cautionsFor(design: Design, batch: Batch): readonly CautionPlace[] {
+/** Whole metres of wire, what goes to waste included. */
+function lengthLine(length: Length, { kits }: Batch, note: LineNote | undefined): OrderLine {
+  const needed = length.perKit * kits;
+  // A hair below, so that 36 m written as 36.000000001 stays 36.
+  const withSpares = Math.ceil(needed * (1 + WIRE_RULE.waste) - 1e-6);
+  return {
+    ...length,
+    ...boughtOf(withSpares, note),
+    unit: 'metre',
+    needed,
+    lossRate: WIRE_RULE.waste,
+    withSpares,
+    chance: 1,
+    alternates: [],
+  };
+}
+
+/** What is bought of a line, in the organiser's packs at their price. */
+function boughtOf(
+  wanted: number,
+  note: LineNote | undefined,
+): Pick<OrderLine, 'stock' | 'packSize' | 'packs' | 'packPrice' | 'cost'> {
+  const stock = note?.stock ?? 0;
+  const packSize = note?.packSize ?? 1;
+  const packs = packsFor(wanted - stock, packSize);
+  const packPrice = note?.packPrice ?? null;
+  return { stock, packSize, packs, packPrice, cost: packPrice === null ? null : packs * packPrice };
+}
+
+/** The board at the size of its plan. */
+const sized = (need: Need, plan: BoardPlan | null): Need =>
+  need.spec.kind === 'board' && plan !== null ? { ...need, spec: { kind: 'board', size: plan.board } } : need;
+
+/** What is to be minded before it is ordered. */
+export function orderCautions(design: Design, batch: Batch): readonly CautionPlace[] {
   const region = {
     eu: 'order in the eu',
     uk: 'order in the uk',
@@ -182,7 +218,7 @@ export function needsOf(design: Design, sockets: boolean): readonly Need[] {
   addOutput(basket, design);
   addSupply(basket, design);
   const both = { voice: null } as const;
-  basket.add('board', { kind: 'board' }, 'other', { role: 'board', ...both });
+  basket.add('board', { kind: 'board', size: null }, 'other', { role: 'board', ...both });
   // Which nets have a pin of their own only the connection list knows.
   const pins = connectionsOf(design).parts.filter(({ body }) => body.kind === 'test pin').length;
   basket.add('test pin', { kind: 'test pin' }, 'other', { role: 'test pin', ...both }, pins);

@@ -68,6 +68,8 @@ const ROLES: Readonly<Record<string, string>> = spoken('part uses', {
   comparator: 'comparator',
   board: 'board',
   'test pin': 'test points',
+  links: 'links',
+  'sensor leads': 'leads of light cell',
 });
 
 /** What parts are for: `RA A, RA B; pull-up A`. */
@@ -178,7 +180,7 @@ const LIGHTS: Readonly<Record<SlipLight, string>> = spoken('slip lights', {
   shade: 'both sensors shaded',
   'A shaded': 'sensor A shaded',
   'B shaded': 'sensor B shaded',
-  unplugged: 'sensor unplugged',
+  unplugged: 'one lead of its sensor off',
 });
 
 /** `TP2 sensor node A, both sensors lit`; `TP5 timing capacitor A, average`: the voice stands before the first comma. */

@@ -45,18 +45,18 @@ export const germanFaults: Readonly<Record<FaultKind, FaultWords>> = {
     confirm: 'Stift 4 zeigt 0 V, nicht mehr.',
   },
   'cell open': {
-    name: 'Fotowiderstand unterbrochen oder ausgesteckt',
+    name: 'Fotowiderstand unterbrochen oder eine Leitung ab',
     mend: 'Seine Lötstellen und seine Leitung neu machen.',
     confirm: 'Ohne Strom: Er zeigt Kiloohm, die im Licht sinken.',
   },
   'cell shorted': {
     name: 'Fotowiderstand kurzgeschlossen',
     mend: 'Seine Beine trennen; Isolierschlauch darüber.',
-    confirm: 'Den Sensor ausstecken: Der Knoten geht zum anderen Ende der Versorgung.',
+    confirm: 'Ohne Strom, eine Leitung abgelötet: Er zeigt Kiloohm, die im Licht sinken.',
   },
   'cells exchanged': {
     name: 'Die beiden Fotowiderstände sind vertauscht',
-    mend: 'Ihre Stecker tauschen.',
+    mend: 'Ihre Leitungen an der Platine vertauschen.',
     confirm: 'A beschatten: Nur A ändert sich.',
   },
   'cell of another grade': {
@@ -105,8 +105,8 @@ export const germanFaults: Readonly<Record<FaultKind, FaultWords>> = {
     confirm: 'TP3 sinkt weit unter die Schiene.',
   },
   'polarity crossed': {
-    name: 'Die beiden Drahtbrücken der Polarität sind gekreuzt',
-    mend: 'Die beiden Drahtbrücken tauschen.',
+    name: 'Knoten und Referenz an den Eingängen des Komparators vertauscht',
+    mend: 'Nachsehen, was zum Plus- und was zum Minus-Eingang führt, und mit dem Plan vergleichen; beides tauschen.',
     confirm: 'Die Stimme klingt in dem Licht, in dem sie soll.',
   },
   'pull-up missing': {
@@ -226,6 +226,11 @@ export const germanFaults: Readonly<Record<FaultKind, FaultWords>> = {
     name: 'Netzbrumm oder Lampenwelligkeit am Sensor',
     mend: 'Die Leitung kürzen oder verdrillen, von Netzleitungen wegführen oder die Lampe wechseln.',
     confirm: 'Am Schaltpunkt kein Schnarren bei Tageslicht oder Taschenlampe.',
+  },
+  'link missing': {
+    name: 'Drahtbrücke {link} fehlt oder hat ein kaltes Ende',
+    mend: BOTH_ENDS,
+    confirm: 'Ohne Strom: ein Piepton von Ende zu Ende.',
   },
 };
 

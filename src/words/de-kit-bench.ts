@@ -26,6 +26,7 @@ export const kitBench: Translated<Bench> = {
     shaded: 'am beschatteten Sensor',
     lux: 'lx',
     rail: (volts) => `Gilt für eine Schiene von ${volts}.`,
+    hole: (name) => `Loch ${name}`,
     caption: 'Messungen dieser Platine',
     heads: ['Wo', 'Soll', 'Gesund zwischen', 'Abgelesen', 'Urteil'],
     reading: (where) => `Messung: ${where}`,
@@ -55,6 +56,7 @@ export const kitBench: Translated<Bench> = {
     sweep: (voice) => `${voice}, während das Licht langsam zunimmt`,
     start: 'Eine Stimme, wenn die andere einsetzt',
     next: 'Als Nächstes messen',
+    healthy: (value) => `Eine gesunde Platine zeigt etwa ${value}.`,
     nextHint: (left) => {
       const few = Math.max(1, Math.round(left));
       return `Danach ${few === 1 ? 'bleibt' : 'bleiben'} etwa ${count(few, 'möglicher Fehler', 'mögliche Fehler')}.`;
@@ -79,6 +81,10 @@ export const kitBench: Translated<Bench> = {
         ? 'Ein möglicher Fehler ist übrig.'
         : `Etwa ${Math.round(left)} von ${all} möglichen Fehlern sind übrig.`,
     sure: (share) => `Wahrscheinlichkeit: ${share}`,
+    place: 'Wo',
+    partIn: (name, holes) => `${name} (${holes})`,
+    cutAt: (hole) => `Trennstelle ${hole}`,
+    linkAt: (name, from, to) => `Drahtbrücke ${name} von ${from} bis ${to}`,
     mend: 'Beheben',
     confirm: 'Probe',
     log: (kit) => `Ins Protokoll von Bausatz ${kit} schreiben`,
@@ -91,17 +97,19 @@ export const kitBench: Translated<Bench> = {
   whatif: {
     heading: 'Was wäre, wenn etwas schiefgeht?',
     why: [
-      'Einen Fehler auf dem Plan wählen, bevor ihn jemand macht: eine vergessene Trennstelle, eine Lötbrücke, eine kalte Lötstelle.',
+      'Einen Fehler auf dem Plan wählen, bevor ihn jemand macht: eine vergessene Trennstelle oder Drahtbrücke, eine Lötbrücke, eine kalte Lötstelle.',
       'Die Schaltung wird mit diesem Fehler berechnet. Die Schwellen stehen wie für das Licht am Arbeitsplatz.',
     ],
     mistake: 'Fehler',
     mistakes: {
       cut: 'Trennstelle vergessen',
+      link: 'Drahtbrücke vergessen',
       bridge: 'Lötbrücke zwischen Leiterbahnen',
       joint: 'kalte Lötstelle',
     },
     place: 'Wo',
     cut: (hole, one, other) => `${hole}: ${one} verbindet sich mit ${other}`,
+    link: (name, from, to, net) => `${name}, ${from} bis ${to}: ${net}`,
     bridge: (above, below, one, other) => `${above} zu ${below}: ${one} verbindet sich mit ${other}`,
     working: 'Die Schaltung wird mit diesem Fehler berechnet …',
     heard: 'Was zu hören ist',

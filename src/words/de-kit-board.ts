@@ -151,6 +151,7 @@ export const kitBoard: Translated<Pick<typeof kitViewWords, 'board' | 'cards'>> 
     },
     plan: {
       heading: 'Ein Workshop damit',
+      step: (what) => `Workshop: ${what}`,
       helpers: 'Helfende',
       badJoint: 'schlechte Lötstellen',
       repair: 'Minuten, eine Platine zu reparieren',

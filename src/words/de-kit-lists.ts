@@ -131,6 +131,8 @@ export const germanUses: Readonly<Record<string, string>> = {
   comparator: 'Komparator',
   board: 'Platine',
   'test pin': 'Messpunkte',
+  links: 'Brücken',
+  'sensor leads': 'Leitungen des Fotowiderstands',
 };
 
 export const germanSlipPoints: Readonly<Record<SlipPoint, string>> = {
@@ -156,7 +158,7 @@ export const germanSlipLights: Readonly<Record<SlipLight, string>> = {
   shade: 'beide Sensoren beschattet',
   'A shaded': 'Sensor A beschattet',
   'B shaded': 'Sensor B beschattet',
-  unplugged: 'Sensor ausgesteckt',
+  unplugged: 'eine Leitung des Sensors ab',
 };
 
 export const germanBench: Translated<typeof benchWords> = {

@@ -58,8 +58,13 @@ export const germanKit: Translated<typeof kitViewWords> = {
     csvName: (name) => `${name} Bestellliste`,
     caption:
       'Ersatzteile wurden in diesen Entwurf eingesetzt und das Modell neu befragt. Die Wahrscheinlichkeit einer Zeile gilt für sie allein.',
-    uncounted:
-      'Nicht mitgezählt: blanker Draht für die Brücken (ihre Längen stehen im Platinenplan), Leitungen der Sensoren, Schlauch, Lötzinn.',
+    wire: (ends, lead, sleeve, waste) =>
+      `Draht zählt nach Metern: jede Brücke so lang wie im Platinenplan und ${ends} für ihre beiden Enden; für jede Leitung eines Fotowiderstands ${lead} und ${sleeve} Schlauch; dazu ${formatShare(waste)} für Abschnitte. Nicht mitgezählt: Lötzinn.`,
+    plan: {
+      working: 'Der Draht der Brücken und die Größe der Platine folgen, sobald die Platine geplant ist.',
+      none: 'Es gibt keinen Platinenplan (das Blatt Platinenplan sagt, warum): Der Draht der Brücken ist nicht gezählt und die Größe der Platine nicht bekannt.',
+    },
+    metres: (length) => `${formatNumber(length, 3)}\u00A0m`,
     heads: [
       'Teil',
       'Je Bausatz',

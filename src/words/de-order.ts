@@ -1,6 +1,6 @@
 /** Words of the order list in German: what each line is, what must match, what may vary, what another part would do. */
 import { formatNumber, formatQuantity, formatShare } from '../quantity/format.ts';
-import type { LineWords, OrderSpec, orderLines, orderWords } from './order.ts';
+import { type LineWords, type OrderSpec, type orderLines, type orderWords, pieceSize } from './order.ts';
 import type { Translated } from './spoken.ts';
 
 const DIELECTRIC = {
@@ -22,6 +22,24 @@ const TRIMMER = {
 
 const ohm = (ohms: number): string => formatQuantity(ohms, 'Ω');
 const farad = (farads: number): string => formatQuantity(farads, 'F');
+
+const WIRE = {
+  links: {
+    name: 'Draht für Brücken, blank verzinntes Kupfer, Meterware',
+    mustMatch: 'massiv, 0,5 bis 0,7 mm dick',
+    mayVary: 'Hersteller; für kurze Brücken genügen abgeschnittene Widerstandsbeine',
+  },
+  leads: {
+    name: 'Litze für die Sensoren, isoliert, Meterware',
+    mustMatch: 'Litze, denn massiver Draht bricht; etwa 0,14 mm², das blanke Ende passt in ein Loch von 1 mm',
+    mayVary: 'Hersteller, Farben; von Zwillingslitze die halbe Länge',
+  },
+  sleeve: {
+    name: 'Schrumpfschlauch, 3 mm, Meterware',
+    mustMatch: 'passt über ein gelötetes Bein und schrumpft auf 1,5 mm',
+    mayVary: 'Hersteller, Farbe; Isolierschlauch',
+  },
+} as const;
 
 function line(spec: OrderSpec): LineWords {
   switch (spec.kind) {
@@ -99,10 +117,18 @@ function line(spec: OrderSpec): LineWords {
       };
     case 'board':
       return {
-        name: 'Streifenrasterplatine, 2,54 mm',
-        mustMatch: 'Raster 2,54 mm; Leiterbahnen noch nicht getrennt; Größe wie im Platinenplan',
-        mayVary: 'Hersteller, Hartpapier oder Epoxid',
+        name:
+          spec.size === null
+            ? 'Streifenrasterplatine, 2,54 mm'
+            : `Streifenrasterplatine, 2,54 mm, ${spec.size.strips} Bahnen zu ${spec.size.holes} Löchern`,
+        mustMatch:
+          spec.size === null
+            ? 'Raster 2,54 mm; Leiterbahnen noch nicht getrennt; Größe wie im Platinenplan'
+            : `Raster 2,54 mm; Leiterbahnen noch nicht getrennt; ein Stück von mindestens ${pieceSize(spec.size)}`,
+        mayVary: 'Hersteller, Hartpapier oder Epoxid; größere Platten zum Zuschneiden',
       };
+    case 'wire':
+      return WIRE[spec.wire];
   }
 }
 

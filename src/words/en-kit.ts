@@ -54,8 +54,13 @@ export const kitViewWords = spoken('kit', {
     csvName: (name: string) => `${name} order`,
     caption:
       'Alternates were put into this design and the model asked again. The chance of each line is for that line alone.',
-    uncounted:
-      'Not counted: bare wire for the links (their lengths are on the board plan), leads of the sensors, sleeving, solder.',
+    wire: (ends: string, lead: string, sleeve: string, waste: Fraction) =>
+      `Wire is counted by the metre: each link as long as on the board plan and ${ends} for its two ends; for each lead of a light cell ${lead}, and ${sleeve} of sleeving; with ${formatShare(waste)} for offcuts. Not counted: solder.`,
+    plan: {
+      working: 'The wire of the links and the size of the board follow when the board is planned.',
+      none: 'There is no board plan (the board plan sheet says why): the wire of the links is not counted, and the size of the board is not known.',
+    },
+    metres: (length: number) => `${formatNumber(length, 3)}\u00A0m`,
     heads: [
       'Part',
       'Per kit',
@@ -261,6 +266,7 @@ export const kitViewWords = spoken('kit', {
     },
     plan: {
       heading: 'A workshop of these',
+      step: (what: string) => `workshop: ${what}`,
       helpers: 'helpers',
       badJoint: 'bad joints',
       repair: 'minutes to mend a board',
@@ -301,6 +307,7 @@ export const kitViewWords = spoken('kit', {
     shaded: 'on a shaded sensor',
     lux: 'lx',
     rail: (volts: string) => `Told for a rail of ${volts}.`,
+    hole: (name: string) => `hole ${name}`,
     caption: 'Readings of this board',
     heads: ['Where', 'Should be', 'Healthy between', 'You read', 'Judged'],
     reading: (where: string) => `Reading: ${where}`,
@@ -330,6 +337,7 @@ export const kitViewWords = spoken('kit', {
     sweep: (voice: VoiceId) => `${voice} while light is turned up slowly`,
     start: 'A voice, when the other starts',
     next: 'Measure next',
+    healthy: (value: string) => `A healthy board shows about ${value}.`,
     nextHint: (left: number) =>
       `After it about ${count(Math.max(1, Math.round(left)), 'candidate')} will be left.`,
     noNext: 'No further reading would tell these apart: mend the first, then confirm.',
@@ -349,6 +357,10 @@ export const kitViewWords = spoken('kit', {
     left: (left: number, all: number) =>
       left < 1.5 ? 'One candidate is left.' : `About ${Math.round(left)} of ${all} candidates are left.`,
     sure: (share: string) => `Likelihood: ${share}`,
+    place: 'Where',
+    partIn: (name: string, holes: string) => `${name} (${holes})`,
+    cutAt: (hole: string) => `cut at ${hole}`,
+    linkAt: (name: string, from: string, to: string) => `link ${name} from ${from} to ${to}`,
     mend: 'Mend',
     confirm: 'Confirm',
     log: (kit: number) => `Write into the log of kit ${kit}`,
@@ -361,13 +373,19 @@ export const kitViewWords = spoken('kit', {
   whatif: {
     heading: 'What if something goes wrong?',
     why: [
-      'Pick one mistake on the plan, before anybody makes it: a cut forgotten, a strip bridged, a joint left dry.',
+      'Pick one mistake on the plan, before anybody makes it: a cut or a link forgotten, strips bridged, a joint left dry.',
       'The circuit is worked out with that mistake in it. The thresholds stand as for the bench’s light.',
     ],
     mistake: 'Mistake',
-    mistakes: { cut: 'a cut forgotten', bridge: 'two strips bridged', joint: 'a joint left dry' },
+    mistakes: {
+      cut: 'a cut forgotten',
+      link: 'a link forgotten',
+      bridge: 'two strips bridged',
+      joint: 'a joint left dry',
+    },
     place: 'Where',
     cut: (hole: string, one: string, other: string) => `${hole}: ${one} joins ${other}`,
+    link: (name: string, from: string, to: string, net: string) => `${name}, ${from} to ${to}: ${net}`,
     bridge: (above: string, below: string, one: string, other: string) =>
       `${above} to ${below}: ${one} joins ${other}`,
     working: 'The circuit is being worked out with this mistake…',

@@ -55,7 +55,8 @@ export type FaultKind =
   | 'timer dead'
   | 'hysteresis a tenth'
   | 'hysteresis missing'
-  | 'hum on the lead';
+  | 'hum on the lead'
+  | 'link missing';
 
 export interface FaultWords {
   readonly name: string;
@@ -96,18 +97,18 @@ const WORDS: Readonly<Record<FaultKind, FaultWords>> = spoken('faults', {
     confirm: 'Pin 4 reads 0 V, not more.',
   },
   'cell open': {
-    name: 'Light cell open or unplugged',
+    name: 'Light cell open, or one of its leads off',
     mend: 'Re-make its joints and lead.',
     confirm: 'Power off: the cell reads kilohms that fall in light.',
   },
   'cell shorted': {
     name: 'Light cell shorted',
     mend: 'Part its leads; sleeve them.',
-    confirm: 'Unplug the cell: the node goes to the other rail.',
+    confirm: 'Power off, one of its leads lifted: the cell reads kilohms that fall in light.',
   },
   'cells exchanged': {
     name: 'The two light cells are exchanged',
-    mend: 'Swap their plugs.',
+    mend: 'Change their leads over at the board.',
     confirm: 'Shade A: only A changes.',
   },
   'cell of another grade': {
@@ -156,8 +157,8 @@ const WORDS: Readonly<Record<FaultKind, FaultWords>> = spoken('faults', {
     confirm: 'TP3 falls well below the rail.',
   },
   'polarity crossed': {
-    name: 'The two polarity links are crossed',
-    mend: 'Change the two links over.',
+    name: 'Node and reference exchanged at the comparator’s inputs',
+    mend: 'See what leads to the + and the − input, against the plan; change the two over.',
     confirm: 'The voice sounds in the light it should.',
   },
   'pull-up missing': {
@@ -286,13 +287,27 @@ const WORDS: Readonly<Record<FaultKind, FaultWords>> = spoken('faults', {
     mend: 'Shorten or twist the lead, move it from mains leads, or change the lamp.',
     confirm: 'No roughness at the switching point under daylight or a torch.',
   },
+  'link missing': {
+    name: 'Link {link} missing, or dry at one end',
+    mend: 'Fit it, or re-flow both ends.',
+    confirm: 'Power off: a beep from end to end.',
+  },
 });
 
-/** A fault in words, on a board with this rail; null = the board behaves as it should. */
-export function faultWords(kind: FaultKind | null, voice: VoiceId | null, railVolts: Volts): FaultWords {
+/** A fault in words, on a board with this rail, a link by its name; null = the board behaves as it should. */
+export function faultWords(
+  kind: FaultKind | null,
+  voice: VoiceId | null,
+  railVolts: Volts,
+  link: string | null = null,
+): FaultWords {
   if (kind === null) return finderWords.nothing;
   const { name, mend, confirm } = WORDS[kind];
-  const words = { name, mend, confirm: confirm.replace('{rail}', `${formatNumber(railVolts, 2)}\u00A0V`) };
+  const words = {
+    name: name.replace('{link}', link ?? ''),
+    mend,
+    confirm: confirm.replace('{rail}', `${formatNumber(railVolts, 2)}\u00A0V`),
+  };
   return voice === null ? words : { ...words, name: finderWords.ofVoice(words.name, voice) };
 }
 

@@ -55,7 +55,9 @@ export type OrderSpec =
   | { readonly kind: 'supply lead'; readonly supply: 'block-9v' | 'four-aa' | 'five-volt' }
   | { readonly kind: 'jack' }
   | { readonly kind: 'test pin' }
-  | { readonly kind: 'board' };
+  | { readonly kind: 'board'; readonly size: { readonly strips: number; readonly holes: number } | null }
+  /** By the metre. */
+  | { readonly kind: 'wire'; readonly wire: 'links' | 'leads' | 'sleeve' };
 
 export interface LineWords {
   readonly name: string;
@@ -80,6 +82,28 @@ const TRIMMER = {
 
 const ohm = (ohms: Ohms): string => formatQuantity(ohms, 'Ω');
 const farad = (farads: Farads): string => formatQuantity(farads, 'F');
+
+/** Across the strips and along them, in whole millimetres. */
+export const pieceSize = ({ strips, holes }: { readonly strips: number; readonly holes: number }): string =>
+  `${formatNumber(Math.ceil(strips * 2.54), 4)} × ${formatNumber(Math.ceil(holes * 2.54), 4)}\u00A0mm`;
+
+const WIRE = {
+  links: {
+    name: 'Wire for links, bare tinned copper, by the metre',
+    mustMatch: 'solid, 0.5 to 0.7 mm thick',
+    mayVary: 'maker; clipped leads of resistors serve for short links',
+  },
+  leads: {
+    name: 'Wire for sensor leads, stranded and insulated, by the metre',
+    mustMatch: 'stranded, as solid wire breaks; about 0.14 mm², the bare end fits a 1 mm hole',
+    mayVary: 'maker, colours; of twin lead half the length',
+  },
+  sleeve: {
+    name: 'Heat-shrink sleeving, 3 mm, by the metre',
+    mustMatch: 'slips over a soldered lead and shrinks to 1.5 mm',
+    mayVary: 'maker, colour; plain sleeving',
+  },
+} as const;
 
 function lineOf(spec: OrderSpec): LineWords {
   switch (spec.kind) {
@@ -153,10 +177,18 @@ function lineOf(spec: OrderSpec): LineWords {
       return { name: 'Test pin, 1 mm', mustMatch: 'fits a 1 mm hole', mayVary: 'maker, colour, loop or pin' };
     case 'board':
       return {
-        name: 'Stripboard, 2.54 mm',
-        mustMatch: '2.54 mm pitch; strips not yet cut; size as on the board plan',
-        mayVary: 'maker, paper or glass-fibre base',
+        name:
+          spec.size === null
+            ? 'Stripboard, 2.54 mm'
+            : `Stripboard, 2.54 mm, ${spec.size.strips} strips of ${spec.size.holes} holes`,
+        mustMatch:
+          spec.size === null
+            ? '2.54 mm pitch; strips not yet cut; size as on the board plan'
+            : `2.54 mm pitch; strips not yet cut; a piece of at least ${pieceSize(spec.size)}`,
+        mayVary: 'maker, paper or glass-fibre base; larger pieces to cut from',
       };
+    case 'wire':
+      return WIRE[spec.wire];
   }
 }
 

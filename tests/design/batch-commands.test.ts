@@ -6,9 +6,12 @@ import {
   keepFree,
   kitEntry,
   noteLine,
+  prepareStep,
   setBatch,
   setLoss,
   setLosses,
+  setMinutes,
+  setWorkshop,
   takeLog,
   wishBoard,
   writeKit,
@@ -29,6 +32,9 @@ test('a change that changes nothing leaves the very same batch and design', () =
     writeKit(3, { minutes: null }),
     writeReading(3, 'TP1', null),
     takeLog([]),
+    setWorkshop({ helpers: 3 }),
+    setMinutes('perCut', 1),
+    prepareStep('cuts', false),
   ]) {
     expect(command(batch)).toBe(batch);
     expect(inBatch(command)(BENCH_DESIGN)).toBe(BENCH_DESIGN);
@@ -66,4 +72,16 @@ test('readings and faults of kits are kept in order of their numbers, a blank ki
   const again = writeReading(9, 'TP1', 9.1)(two);
   expect(kitEntry(again, 9).readings).toEqual([{ point: 'TP1', value: 9.1 }]);
   expect(writeReading(9, 'TP1', null)(again).log.map(({ kit }) => kit)).toEqual([2]);
+});
+
+test('steps done beforehand are kept in the order of a build, minutes and helpers as they were typed', () => {
+  const both = prepareStep('cuts', true)(prepareStep('sockets', true)(batch));
+  expect(both.workshop.prepared).toEqual(['cuts', 'sockets']);
+  expect(prepareStep('cuts', false)(both).workshop.prepared).toEqual(['sockets']);
+  const slow = setMinutes('perLink', 2.5)(setWorkshop({ helpers: 1 })(batch));
+  expect(slow.workshop).toEqual({
+    ...batch.workshop,
+    helpers: 1,
+    minutes: { ...batch.workshop.minutes, perLink: 2.5 },
+  });
 });

@@ -62,6 +62,7 @@ const FULL_BATCH: Batch = {
     },
   ],
   board: { ...DEFAULT_BATCH.board, size: { strips: 24, holes: 37 }, free: [{ strip: 1, hole: 1 }] },
+  workshop: { ...DEFAULT_BATCH.workshop, prepared: ['cuts'] },
 };
 
 /** Words that may be missing; other entries of that kind are numbers, or groups. */

@@ -6,6 +6,7 @@ import { complaintSentence } from '../../src/app/complaint.ts';
 import { decode, decodeText } from '../../src/design/decode.ts';
 import { VERSION } from '../../src/design/design.ts';
 import { upgraded } from '../../src/design/versions.ts';
+import { USUAL_WORKSHOP } from '../../src/design/workshop.ts';
 import { BENCH_DESIGN } from '../circuit/building.ts';
 
 type Json = Record<string, unknown>;
@@ -146,6 +147,18 @@ test('a file of the second version is taken, its resistors left as they fit', ()
   expect(read.ok && [read.design.version, read.design.batch.board]).toEqual([
     VERSION,
     { ...written.batch.board, resistors: 'as they fit' },
+  ]);
+});
+
+test('a file of the third version is taken, its workshop the usual one', () => {
+  const text = readFileSync(new URL('third-version.json', import.meta.url), 'utf8');
+  const written = JSON.parse(text) as { version: number; batch: object };
+  expect(written.version).toBe(3);
+  expect(written.batch).not.toHaveProperty('workshop');
+  const read = decodeText(text);
+  expect(read.ok && [read.design.version, read.design.batch]).toEqual([
+    VERSION,
+    { ...written.batch, workshop: USUAL_WORKSHOP },
   ]);
 });
 

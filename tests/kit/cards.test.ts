@@ -1,10 +1,11 @@
 import { expect, test } from 'vitest';
+import { inBatch, setMinutes } from '../../src/design/batch-commands.ts';
+import { STEP_ORDER } from '../../src/design/workshop.ts';
 import { bareBoard } from '../../src/kit/bare-board.ts';
 import { planBoard, USUAL_WISHES } from '../../src/kit/board.ts';
 import { type BoardPlan, copperOf } from '../../src/kit/board-plan.ts';
 import { connectionText, cutText, linkText } from '../../src/kit/board-text.ts';
-import { STEP_ORDER } from '../../src/kit/build-steps.ts';
-import { cardsOf, USUAL_MINUTES, workshopLoad } from '../../src/kit/cards.ts';
+import { cardsOf, workshopLoad } from '../../src/kit/cards.ts';
 import { connectionsOf } from '../../src/kit/connections.ts';
 import { cautionsAt } from '../../src/words/cautions.ts';
 import { BENCH_DESIGN, designWith } from '../circuit/building.ts';
@@ -63,10 +64,10 @@ test('first-time-right falls as (1 − p) to the number of joints, and helpers m
     ref: '',
   }));
   const some = [{ ...cards[2]!, joints }];
-  const usual = { kits: 30, helpers: 3, repairMinutes: 15, prepared: [] };
-  expect(workshopLoad(some, { ...usual, badJoint: 0.005 }).firstTimeRight).toBeCloseTo(0.53, 2);
-  expect(workshopLoad(some, { ...usual, badJoint: 0.02 }).firstTimeRight).toBeCloseTo(0.08, 2);
-  const half = workshopLoad(some, { ...usual, badJoint: 1 - 0.5 ** (1 / 126) });
+  const usual = { helpers: 3, repairMinutes: 15, prepared: [] };
+  expect(workshopLoad(some, 30, { ...usual, badJoint: 0.005 }).firstTimeRight).toBeCloseTo(0.53, 2);
+  expect(workshopLoad(some, 30, { ...usual, badJoint: 0.02 }).firstTimeRight).toBeCloseTo(0.08, 2);
+  const half = workshopLoad(some, 30, { ...usual, badJoint: 1 - 0.5 ** (1 / 126) });
   expect(half.repairMinutes).toBeCloseTo(225, 6);
   expect(half.minutesPerHelper).toBeCloseTo(75, 6);
 });
@@ -74,16 +75,16 @@ test('first-time-right falls as (1 − p) to the number of joints, and helpers m
 // job:A: about 190 to 260 minutes unprepared with half an hour of practice joints, which no board asks for; 45 to 60
 // less with cuts, links and sockets done beforehand.
 test('minutes of the bench build lie where workshops say, and fall with what is prepared', () => {
-  const workshop = { kits: 20, helpers: 2, badJoint: 0.005, repairMinutes: 15, prepared: [] } as const;
-  const whole = workshopLoad(cards, workshop);
+  const workshop = { helpers: 2, badJoint: 0.005, repairMinutes: 15, prepared: [] } as const;
+  const whole = workshopLoad(cards, 20, workshop);
   expect(whole.minutes + 30).toBeGreaterThan(190);
   expect(whole.minutes + 30).toBeLessThan(260);
-  const less = workshopLoad(cards, { ...workshop, prepared: ['cuts', 'links', 'sockets'] });
+  const less = workshopLoad(cards, 20, { ...workshop, prepared: ['cuts', 'links', 'sockets'] });
   expect(whole.minutes - less.minutes).toBeGreaterThan(40);
   expect(whole.minutes - less.minutes).toBeLessThan(65);
   expect(less.preparedMinutes).toBeCloseTo(20 * (whole.minutes - less.minutes), 6);
-  const doubled = cardsOf(BENCH_DESIGN, plan, { ...USUAL_MINUTES, perJoint: 2 * USUAL_MINUTES.perJoint });
-  expect(workshopLoad(doubled, workshop).minutes).toBeGreaterThan(whole.minutes);
+  const doubled = cardsOf(inBatch(setMinutes('perJoint', 2.2))(BENCH_DESIGN), plan);
+  expect(workshopLoad(doubled, 20, workshop).minutes).toBeGreaterThan(whole.minutes);
 });
 
 // Worked by hand: with a plain divider of 12 kΩ over the cell and no feedback, the node is V·cell/(cell + 12 kΩ) with

@@ -4,13 +4,18 @@ import { planBoard, USUAL_WISHES } from '../../src/kit/board.ts';
 import { extractNets, netsAsGroups } from '../../src/kit/board-extract.ts';
 import { copperOf } from '../../src/kit/board-plan.ts';
 import { connectionsOf } from '../../src/kit/connections.ts';
-import { setForBench } from '../../src/kit/drawn-board.ts';
+import { dictionaryOf } from '../../src/kit/dictionary.ts';
+import { drawnBoard, setForBench } from '../../src/kit/drawn-board.ts';
+import { earOf, type Findings, nextReading, rank } from '../../src/kit/fault-finder.ts';
+import { faultPlaces } from '../../src/kit/fault-places.ts';
 import { faultsOf } from '../../src/kit/faults.ts';
 import { jointsOf, solderingOrder } from '../../src/kit/joints.ts';
 import { KitWork, troubledBy } from '../../src/kit/kit-tasks.ts';
+import { missingLinks } from '../../src/kit/missing-links.ts';
 import { asTrouble, bridges, dryJoints, forgottenCuts } from '../../src/kit/mistakes.ts';
 import { healthyOf, observe, readingsOf } from '../../src/kit/observe.ts';
 import { USUAL_BENCH } from '../../src/kit/slip.ts';
+import { uniformFrom } from '../../src/quantity/random.ts';
 import { BENCH_DESIGN } from '../circuit/building.ts';
 
 const connections = connectionsOf(BENCH_DESIGN);
@@ -106,4 +111,60 @@ test('a board task gives the plan that was asked for', () => {
   const wishes = { ...USUAL_WISHES, board: null, effort: 1 };
   const answer = new KitWork().answer({ kind: 'board', id: 7, connections, wishes });
   expect(answer).toEqual({ kind: 'board', id: 7, planned });
+});
+
+test('a missing link parts on the copper just the leads it is said to part', () => {
+  const roles = new Map(connections.parts.map(({ ref, role }) => [ref, role]));
+  const counted = (group: readonly string[]) =>
+    group.filter((name) => !['test pin', 'jack'].includes(roles.get(name.split('.')[0]!)!));
+  const found = missingLinks(plan);
+  // Those that close no ring and reach more than a test pin; this plan has no others.
+  expect(found.map(({ id }) => id)).toEqual(plan.links.map(({ id }) => id));
+  for (const { id, pins } of found) {
+    const copper = copperOf(plan);
+    const without = { ...copper, links: plan.links.filter((link) => link.id !== id) };
+    const groups = extractNets(without).map(counted);
+    expect(groups.some((group) => group.length === pins.length)).toBe(true);
+    expect(extractNets(without)).toHaveLength(netsAsGroups(connections).length + 1);
+  }
+});
+
+test('with its plan the finder names a missing link among the first three, and says where every fault lies', () => {
+  const links = missingLinks(plan);
+  const dictionary = dictionaryOf(BENCH_DESIGN, USUAL_BENCH, links);
+  const board = setForBench(drawnBoard(dictionary.design, uniformFrom(3)), dictionary.bench);
+  let named = 0;
+  for (const { id, pins } of links) {
+    const fault = dictionary.entries.find((entry) => entry.fault.link === id)!.fault;
+    const observed = observe(board, fault, dictionary.bench, dictionary.healthy, dictionary.readings);
+    const told = troubledBy(BENCH_DESIGN, USUAL_BENCH, { kind: 'parted', pins });
+    expect(told.ear.heard, id).toEqual(
+      dictionary.entries.find((entry) => entry.fault === fault)!.observed.ear.heard,
+    );
+    let findings: Findings = { ear: earOf({ fault, observed }), meter: {} };
+    let ranking = rank(dictionary, findings);
+    for (let taken = 0; taken < 4; taken++) {
+      const next = nextReading(dictionary, ranking, findings);
+      if (next === null) break;
+      const value = observed.meter.get(next.reading.id) ?? null;
+      if (value === null) break;
+      findings = { ...findings, meter: { ...findings.meter, [next.reading.id]: value } };
+      ranking = rank(dictionary, findings);
+    }
+    const first = ranking.candidates.slice(0, 3).map((candidate) => candidate.fault.id);
+    // The strap of a trimmer is missed at one end of its turn only; a chip without its ground is not computed.
+    const isStrap = plan.links.find((link) => link.id === id)!.net.startsWith('between');
+    if (!isStrap && observed.notComputed.length === 0) {
+      expect(first, id).toContain(fault.id);
+      named++;
+    }
+  }
+  expect(named).toBeGreaterThanOrEqual(links.length - 3);
+  for (const { fault } of dictionary.entries)
+    if (fault.kind !== null) expect(faultPlaces(fault, plan).length, fault.id).toBeGreaterThan(0);
+  const [cut] = faultPlaces({ kind: 'uncut 556 4–11', voice: null, link: null }, plan);
+  const pin = plan.parts
+    .find(({ part }) => part.role === 'timer')!
+    .leads.find(({ lead }) => lead === '4')!.at;
+  expect(cut).toMatchObject({ kind: 'cut', at: { strip: pin.strip } });
 });

@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { astableFrom, cycleOf } from '../../src/circuit/astable.ts';
 import { DEFAULT_BATCH } from '../../src/design/batch.ts';
 import { alternatesFor, neighbours } from '../../src/kit/alternates.ts';
+import { planBoard, USUAL_WISHES } from '../../src/kit/board.ts';
 import { connectionsOf } from '../../src/kit/connections.ts';
 import { csvRows, csvText } from '../../src/kit/csv.ts';
 import { BASKET_SAFETY, needsOf, orderOf } from '../../src/kit/order.ts';
@@ -12,7 +13,7 @@ import { countFor, enoughChance, lineSafety, packsFor } from '../../src/kit/spar
 import { TIMERS } from '../../src/parts/timers.ts';
 import { uniformFrom } from '../../src/quantity/random.ts';
 import { cautionsAt } from '../../src/words/cautions.ts';
-import { type OrderSpec, orderWords } from '../../src/words/order.ts';
+import { lineWords, type OrderSpec, orderWords } from '../../src/words/order.ts';
 import { BENCH_DESIGN, designWith } from '../circuit/building.ts';
 import { designOf, seededChoices } from './any-kit.ts';
 
@@ -50,9 +51,10 @@ test('a large class does not lose its digits: one minus the tail is the head', (
 
 test('every line at 1 − 0.01/lines makes the whole basket safe at 99 %', () => {
   const order = orderOf(BENCH_DESIGN, DEFAULT_BATCH);
-  expect(order.lineSafety).toBeCloseTo(1 - 0.01 / order.lines.length, 12);
+  const pieces = order.lines.filter(({ unit }) => unit === 'piece');
+  expect(order.lineSafety).toBeCloseTo(1 - 0.01 / pieces.length, 12);
   expect(lineSafety(20, BASKET_SAFETY)).toBeCloseTo(0.9995, 12);
-  for (const line of order.lines) {
+  for (const line of pieces) {
     expect(line.chance, line.key).toBeGreaterThanOrEqual(order.lineSafety);
     // One piece fewer would not do.
     expect(enoughChance(line.withSpares! - 1, line.needed, line.lossRate), line.key).toBeLessThan(
@@ -222,4 +224,30 @@ test('the order as CSV has one row a line between its headings and the total', (
   expect(rows.map(([name]) => name!.replaceAll('\u00A0', ' '))).toContain(
     'Capacitor 82 nF, polyester film, ±10 %, 50 V or more',
   );
+});
+
+test('wire is ordered by the metre: each link of the plan with its ends, leads and sleeving of the cells, and offcuts', () => {
+  const planned = planBoard(connectionsOf(BENCH_DESIGN), { ...USUAL_WISHES, board: null, effort: 1 });
+  if (!planned.ok) throw new Error(planned.refusal.kind);
+  const { plan } = planned;
+  const lines = [{ key: 'wire leads', stock: 3, packSize: 10, packPrice: 2 }];
+  const order = orderOf(BENCH_DESIGN, { ...DEFAULT_BATCH, lines }, plan);
+  const line = (key: string) => order.lines.find((one) => one.key === key)!;
+  // 2.54 mm a hole, and 6 mm at each end.
+  const links = plan.links.reduce(
+    (sum, { from, to }) => sum + Math.abs(to.strip - from.strip) * 2.54 + 12,
+    0,
+  );
+  expect(line('wire links').perKit).toBeCloseTo(links / 1000, 9);
+  expect(line('wire links').withSpares).toBe(Math.ceil(((30 * links) / 1000) * 1.2));
+  // Two cells of two leads; 30 cm and 25 mm each.
+  expect(line('wire leads')).toMatchObject({ perKit: 1.2, needed: 36, withSpares: 44, packs: 5, cost: 10 });
+  expect(line('wire sleeve').withSpares).toBe(4);
+  expect(order.lines.find(({ key }) => key === 'board')!.spec).toEqual({ kind: 'board', size: plan.board });
+  const rows = csvRows(orderCsv(order));
+  const name = lineWords({ kind: 'wire', wire: 'links' }).name;
+  const row = rows.find(([cell]) => cell === name)!;
+  expect(row[orderWords.columns.indexOf('With spares')]).toBe(String(line('wire links').withSpares));
+  // Without a plan nobody knows the links.
+  expect(orderOf(BENCH_DESIGN, DEFAULT_BATCH).lines.some(({ key }) => key === 'wire links')).toBe(false);
 });

@@ -3,8 +3,9 @@ import { expect, test } from 'vitest';
 import { planBoard, USUAL_WISHES } from '../../src/kit/board.ts';
 import { holeNamed } from '../../src/kit/board-plan.ts';
 import { connectionsOf } from '../../src/kit/connections.ts';
-import { type Box, coveredBy, placeLabels } from '../../src/views/plots/board-labels.ts';
-import { boardShapes, fitFor, HOLE, pitchOnPaper, pointOf } from '../../src/views/plots/board-shapes.ts';
+import { lineBox, POLE } from '../../src/views/plots/board-flights.ts';
+import { type Box, boxAt, common, coveredBy, placeLabels } from '../../src/views/plots/board-labels.ts';
+import { boardShapes, DOT, fitFor, HOLE, pitchOnPaper, pointOf } from '../../src/views/plots/board-shapes.ts';
 import { shortValue } from '../../src/words/en-kit.ts';
 import { designWith } from '../circuit/building.ts';
 
@@ -71,9 +72,9 @@ test('every part and every link is named, and the words cover one another nowher
   }
 });
 
-test('the supply’s plus and minus stand at their holes, and every hole of a flying lead is named where it leaves', () => {
+test('the supply’s plus and minus stand at their holes', () => {
   for (const plan of plans) {
-    const { poles, labels } = boardShapes(plan, 'component', 4, NONE);
+    const { poles } = boardShapes(plan, 'component', 4, NONE);
     const supply = plan.parts.find(({ part }) => part.body.kind === 'supply')!;
     expect(poles).toHaveLength(2);
     for (const [i, { name }] of supply.part.leads.entries()) {
@@ -81,14 +82,39 @@ test('the supply’s plus and minus stand at their holes, and every hole of a fl
       const sign = poles.find(({ isPlus }) => isPlus === (name === 'plus'))!;
       expect(Math.hypot(sign.x - x, sign.y - y)).toBeLessThan(HOLE / 2);
     }
+  }
+});
+
+test('a flying lead leaves the board over no body, no other hole and no other lead, and is named where it ends', () => {
+  for (const plan of plans) {
+    const { parts, poles, labels } = boardShapes(plan, 'component', 4, NONE);
+    const bodies = parts.flatMap(({ body }) => (body === null ? [] : [body]));
+    const holes = [
+      ...plan.parts.flatMap(({ leads }) => leads.map(({ at }) => pointOf(at))),
+      ...plan.links.flatMap(({ from, to }) => [pointOf(from), pointOf(to)]),
+    ];
+    const wires = parts.flatMap((part) =>
+      part.body === null ? part.wires.map((wire) => ({ part, wire })) : [],
+    );
+    for (const { part, wire } of wires) {
+      const box = lineBox(wire, 0.3);
+      for (const body of bodies) expect(common(box, body), part.ref).toBe(0);
+      const own = part.placed.leads.map(({ at }) => pointOf(at));
+      for (const { x, y } of holes)
+        if (!own.some((one) => one.x === x && one.y === y))
+          expect(common(box, boxAt(x, y, DOT)), part.ref).toBe(0);
+      for (const { x, y } of poles) expect(common(box, boxAt(x, y, POLE)), part.ref).toBe(0);
+      for (const other of wires)
+        if (other.part !== part) expect(common(box, lineBox(other.wire, 0.3)), part.ref).toBe(0);
+    }
     for (const { part, leads, outline } of plan.parts) {
       if (outline !== null) continue;
-      for (const [i, { at }] of leads.entries()) {
-        const written = labels.filter(({ y, lines }) => y === pointOf(at).y && lines[0]!.includes(part.ref));
-        expect(written.length, part.ref).toBeGreaterThan(0);
-        if (part.body.kind === 'supply')
-          expect(written[0]!.lines[0]).toContain(part.leads[i]!.name === 'plus' ? '+' : '−');
-      }
+      const written = labels
+        .filter(({ lines }) => lines[0]!.includes(part.ref))
+        .map(({ lines }) => lines[0]!);
+      expect(written, part.ref).toHaveLength(leads.length);
+      if (part.body.kind === 'supply')
+        expect(written.map((text) => /[+−]/.exec(text)![0]).toSorted()).toEqual(['+', '−']);
     }
   }
 });

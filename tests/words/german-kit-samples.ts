@@ -39,7 +39,9 @@ const SPECS: readonly OrderSpec[] = [
   ),
   { kind: 'jack' },
   { kind: 'test pin' },
-  { kind: 'board' },
+  { kind: 'board', size: null },
+  { kind: 'board', size: { strips: 22, holes: 23 } },
+  ...(['links', 'leads', 'sleeve'] as const).map((wire) => ({ kind: 'wire', wire }) as const),
 ];
 
 const EFFECTS: readonly AlternateEffect[] = [

@@ -85,7 +85,7 @@ test('parts, nets and leads go by their German names', () => {
     'TP5 Zeitkondensator B, im Mittel, Sensor A beschattet',
   );
   expect(faultWords('cell open', 'A', 9).name).toBe(
-    'Fotowiderstand unterbrochen oder ausgesteckt (Stimme A)',
+    'Fotowiderstand unterbrochen oder eine Leitung ab (Stimme A)',
   );
   expect(faultWords(null, null, 9).mend).toBe('Nichts zu reparieren.');
   expect(verdictWords({ kind: 'off', way: 'low' })).toBe('Zu niedrig.');

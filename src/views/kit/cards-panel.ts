@@ -143,8 +143,8 @@ export class CardsPanel extends AppElement {
   }
 
   #cards(plan: BoardPlan): TemplateResult {
-    const { minutes, step, side } = this.#view.value;
-    const cards = cardsOf(this.#design.value, plan, minutes);
+    const { step, side } = this.#view.value;
+    const cards = cardsOf(this.#design.value, plan);
     const place = Math.min(step, cards.length - 1);
     const card = cards[place]!;
     return html`<div class="tools">

@@ -28,6 +28,7 @@ import { Sheet } from '../plots/sheet.ts';
 import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
 import { kitStyles } from './kit-styles.ts';
+import { placesWords } from './part-words.ts';
 import { probePlace, readingWords } from './probe-place.ts';
 import { workFailed } from './work-failed.ts';
 
@@ -179,14 +180,14 @@ export class FaultsPanel extends AppElement {
   #next({ next, cutPower, left }: Ranked): TemplateResult {
     if (cutPower) return html`<p class="cut" role="alert">${finderWords.cutPower}</p>`;
     if (next === null) return html`<p class="next">${left < ONE_LEFT ? words.oneLeft : words.noNext}</p>`;
-    const { reading, leftAfter } = next;
+    const { reading, healthy, leftAfter } = next;
     const { last: planned } = this.#board.value;
     const place = planned?.ok ? probePlace(reading, planned.plan) : null;
     return html`<div class="next">
       <h3>${words.next}</h3>
       <p><strong>${readingWords(reading)}</strong></p>
       <p>${reading.point === 'current' ? words.current : place ? words.where(place.text) : ''}</p>
-      <p class="small">${words.nextHint(leftAfter)}</p>
+      <p class="small">${healthy === null ? '' : words.healthy(measured(healthy, reading.unit))} ${words.nextHint(leftAfter)}</p>
       ${keyed(
         reading.id,
         html`<quantity-field
@@ -262,10 +263,14 @@ export class FaultsPanel extends AppElement {
       }`;
   }
 
-  #fault({ id, kind, voice, share }: NamedFault, kit: number, logged: string | null): TemplateResult {
-    const { name, mend, confirm } = faultWords(kind, voice, railVolts(this.#design.value.supply));
+  #fault(fault: NamedFault, kit: number, logged: string | null): TemplateResult {
+    const { id, kind, voice, link, share } = fault;
+    const { name, mend, confirm } = faultWords(kind, voice, railVolts(this.#design.value.supply), link);
+    const { last: planned } = this.#board.value;
+    const places = planned?.ok ? placesWords(fault, planned.plan) : '';
     return html`<li>
       <p><strong>${name}</strong> <span class="muted">${words.sure(shareWords(share))}</span></p>
+      ${places === '' ? '' : html`<p><em>${words.place}:</em> ${places}</p>`}
       <p><em>${words.mend}:</em> ${mend}</p>
       <p><em>${words.confirm}:</em> ${confirm}</p>
       ${

@@ -6,7 +6,7 @@ import { railVolts } from '../../circuit/supply.ts';
 import { BATCH_LIMITS, type KitEntry, LOSS_KINDS } from '../../design/batch.ts';
 import { inBatch, kitEntry, setLosses, takeLog, writeKit } from '../../design/batch-commands.ts';
 import type { Design } from '../../design/design.ts';
-import { faultsOf } from '../../kit/faults.ts';
+import { faultsOf, linkOf } from '../../kit/faults.ts';
 import { learnedLosses, logCsv, logRefusal, logSummary, readLogCsv } from '../../kit/kit-log.ts';
 import { logWords } from '../../words/bench.ts';
 import { kitViewWords } from '../../words/en-kit.ts';
@@ -167,8 +167,11 @@ export class LogSheet extends AppElement {
 
 /** A fault by its id, as kept in the log; an unknown one by the id itself. */
 function faultName(id: string, design: Design): string {
+  const rail = railVolts(design.supply);
+  const link = linkOf(id);
+  if (link !== null) return faultWords('link missing', null, rail, link).name;
   const fault = faultsOf(design).find((one) => one.id === id);
-  return fault ? faultWords(fault.kind, fault.voice, railVolts(design.supply)).name : legible(id);
+  return fault ? faultWords(fault.kind, fault.voice, rail).name : legible(id);
 }
 
 function rowOf({ kit, fault, minutes, readings, lost }: KitEntry, design: Design): readonly string[] {

@@ -1,16 +1,20 @@
 /** `<order-panel>`: what to buy for a number of kits, with the organiser's own rates, stock, packs and prices. */
 import { css, html, type TemplateResult } from 'lit';
 import { memoized } from '../../app/derived.ts';
+import { type KitDesk, kitDeskOf, type Worked } from '../../app/kit-desk.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
 import { BATCH_LIMITS, LOSS_KINDS } from '../../design/batch.ts';
 import { inBatch, noteLine, setBatch, setLoss, wishBoard } from '../../design/batch-commands.ts';
 import type { Design } from '../../design/design.ts';
+import type { Planned } from '../../kit/board.ts';
+import type { BoardPlan } from '../../kit/board-plan.ts';
 import { bandsOf, capacitorCode } from '../../kit/codes.ts';
 import { type OrderLine, orderOf } from '../../kit/order.ts';
 import { orderCsv } from '../../kit/order-table.ts';
+import { WIRE_RULE } from '../../kit/wire.ts';
 import { formatFixed, formatNumber, formatShare } from '../../quantity/format.ts';
 import { useWords } from '../../words/bench.ts';
-import { kitViewWords } from '../../words/en-kit.ts';
+import { kitViewWords, millimetres } from '../../words/en-kit.ts';
 import { effectWords, lineWords, type OrderSpec, orderWords, type Region } from '../../words/order.ts';
 import { AppElement } from '../app-element.ts';
 import '../caution-note.ts';
@@ -26,7 +30,9 @@ import './part-check.ts';
 import { resistorStyles, resistorWithWords } from './resistor-picture.ts';
 
 const words = kitViewWords.order;
-const derivedOrder = memoized((design: Design) => orderOf(design, design.batch));
+const orders = memoized((design: Design) =>
+  memoized((plan: BoardPlan | null) => orderOf(design, design.batch, plan)),
+);
 
 const read = {
   kits: wholeReader(BATCH_LIMITS.kits),
@@ -146,18 +152,33 @@ export class OrderPanel extends AppElement {
     `,
   ];
 
+  #desk!: KitDesk;
   #design!: Selected<Design, Design>;
+  #board!: Selected<Worked<Planned>, Worked<Planned>>;
   #fields!: Fields;
 
   protected override bind(app: Lampnote): void {
+    this.#desk = kitDeskOf(app);
+    this.#board = new Selected(this, this.#desk.board, (board) => board);
     this.#design = new Selected(this, app.design, (design) => design);
     this.#fields = new Fields(app, words.step);
+  }
+
+  protected override updated(): void {
+    this.#desk.follow(this.#design.value);
+  }
+
+  /** The plan of this very design; null while there is none. */
+  get #plan(): BoardPlan | null {
+    const { last, isWorking } = this.#board.value;
+    return !isWorking && last?.ok ? last.plan : null;
   }
 
   protected override render(): TemplateResult {
     const design = this.#design.value;
     const { batch } = design;
-    const order = derivedOrder(design);
+    const plan = this.#plan;
+    const order = orders(design)(plan);
     return html`<section aria-labelledby="order">
       <div class="title"><h2 id="order">${words.heading(batch.kits)}</h2></div>
       <div class="tools">
@@ -207,13 +228,18 @@ export class OrderPanel extends AppElement {
           </tbody>
         </table>
       </div>
-      <p class="small">${words.uncounted}</p>
+      <p class="small">
+        ${words.wire(millimetres(WIRE_RULE.linkEnds * 1000), millimetres(WIRE_RULE.lead * 1000), millimetres(WIRE_RULE.sleeve * 1000), WIRE_RULE.waste)}
+      </p>
+      ${plan === null ? html`<p class="small">${this.#board.value.isWorking ? words.plan.working : words.plan.none}</p>` : ''}
       <p class="small">${words.caption}</p>
     </section>`;
   }
 
   #line(line: OrderLine): TemplateResult {
     const { name, mustMatch, mayVary } = lineWords(line.spec);
+    const amount = (count: number): string =>
+      line.unit === 'metre' ? words.metres(count) : formatNumber(count, 6);
     const note = (change: Parameters<typeof noteLine>[1]) => inBatch(noteLine(line.key, change));
     return html`<tr>
       <th scope="row">
@@ -226,13 +252,13 @@ export class OrderPanel extends AppElement {
         <details>
           <summary aria-label=${words.more(name)}>${words.moreShort}</summary>
           <part-check .spec=${line.spec}></part-check>
-          <p class="notes">${words.enough(line.chance)}</p>
+          ${line.unit === 'piece' ? html`<p class="notes">${words.enough(line.chance)}</p>` : ''}
           ${this.#alternates(line)}
         </details>
       </th>
-      <td class="figure">${line.perKit}</td>
-      <td class="figure">${formatNumber(line.needed, 6)}</td>
-      <td class="figure">${line.withSpares === null ? dash : formatNumber(line.withSpares, 6)}</td>
+      <td class="figure">${amount(line.perKit)}</td>
+      <td class="figure">${amount(line.needed)}</td>
+      <td class="figure">${line.withSpares === null ? dash : amount(line.withSpares)}</td>
       <td class="figure box">${this.#box(words.stock(name), line.stock, read.stock, wholeField, (stock) => note({ stock }))}</td>
       <td class="figure box">${this.#box(words.pack(name), line.packSize, read.pack, wholeField, (packSize) => note({ packSize }))}</td>
       <td class="figure buy">${formatNumber(line.packs, 6)}</td>
@@ -276,7 +302,7 @@ export class OrderPanel extends AppElement {
 
   readonly #save = (): void => {
     const design = this.#design.value;
-    offerFile(words.csvName(design.name), 'csv', 'text/csv', orderCsv(derivedOrder(design)));
+    offerFile(words.csvName(design.name), 'csv', 'text/csv', orderCsv(orders(design)(this.#plan)));
   };
 }
 

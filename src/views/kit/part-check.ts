@@ -96,6 +96,7 @@ export class PartCheck extends LitElement {
       case 'jack':
       case 'test pin':
       case 'board':
+      case 'wire':
         return html``;
     }
   }

@@ -1,5 +1,6 @@
 /** Parts, leads and holes of a plan in words. */
-import { holeName, type PlacedPart } from '../../kit/board-plan.ts';
+import { type BoardPlan, holeName, type PlacedPart } from '../../kit/board-plan.ts';
+import { type FaultPlace, faultPlaces, type NamedFault } from '../../kit/fault-places.ts';
 import type { Joint } from '../../kit/joints.ts';
 import type { Body } from '../../kit/parts.ts';
 import { formatQuantity } from '../../quantity/format.ts';
@@ -36,6 +37,24 @@ export function jointWords(joint: Joint): string {
   return joint.kind === 'link'
     ? words.board.linkEnd(joint.ref, hole, net)
     : words.board.lead(leadName(joint.ref, joint.lead, joint.isOnly), hole, net);
+}
+
+/** Where a fault is looked for: `C1: 1 L9, 2 N9`, `U1 pin 4 in Q12`, `cut at D10`, `link L1 from A7 to Q7`. */
+export function placesWords(fault: NamedFault, plan: BoardPlan): string {
+  return faultPlaces(fault, plan).map(placeWords).join('; ');
+}
+
+function placeWords(place: FaultPlace): string {
+  switch (place.kind) {
+    case 'part':
+      return words.faults.partIn(partName(place.placed.part.ref), holesWords(place.placed));
+    case 'lead':
+      return words.faults.inHole(leadName(place.ref, place.lead, false), holeName(place.at));
+    case 'cut':
+      return words.faults.cutAt(holeName(place.at));
+    case 'link':
+      return words.faults.linkAt(place.link.id, holeName(place.link.from), holeName(place.link.to));
+  }
 }
 
 /** How a part sits and which way round. */

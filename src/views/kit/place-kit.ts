@@ -5,7 +5,7 @@ import { type KitDesk, type KitView, kitDeskOf, SHEETS, type Sheet } from '../..
 import type { Lampnote } from '../../app/lampnote.ts';
 import type { Look, Session } from '../../app/session.ts';
 import type { Design } from '../../design/design.ts';
-import { orderOf } from '../../kit/order.ts';
+import { orderCautions } from '../../kit/order.ts';
 import type { CautionPlace } from '../../words/cautions.ts';
 import { kitViewWords } from '../../words/en-kit.ts';
 import { AppElement } from '../app-element.ts';
@@ -189,7 +189,7 @@ export class PlaceKit extends AppElement {
 function cautionsFor(sheet: Sheet, design: Design): readonly CautionPlace[] {
   switch (sheet) {
     case 'order':
-      return orderOf(design, design.batch).cautions;
+      return orderCautions(design, design.batch);
     case 'connections':
     case 'board':
       return ['building'];

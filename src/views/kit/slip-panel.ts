@@ -1,11 +1,12 @@
 /** `<slip-panel>`: what the meter should show on this design, and what the typed readings of one kit mean. */
 import { css, html, type TemplateResult } from 'lit';
-import { type KitDesk, type KitView, kitDeskOf } from '../../app/kit-desk.ts';
+import { type KitDesk, type KitView, kitDeskOf, type Worked } from '../../app/kit-desk.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
 import { BATCH_LIMITS } from '../../design/batch.ts';
 import { inBatch, kitEntry, writeKit, writeReading } from '../../design/batch-commands.ts';
 import type { Design } from '../../design/design.ts';
 import { equalValues } from '../../design/entries.ts';
+import type { Planned } from '../../kit/board.ts';
 import { impossibleAs, judge, readMeter, type Slip, type SlipRow, slipOf } from '../../kit/slip.ts';
 import { measured, measuredRange, slipPointWords, verdictWords } from '../../words/bench.ts';
 import { kitViewWords } from '../../words/en-kit.ts';
@@ -18,6 +19,7 @@ import { numberField, wholeField, wholeReader } from '../pitch/readers.ts';
 import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
 import { kitStyles } from './kit-styles.ts';
+import { slipHole } from './probe-place.ts';
 
 const words = kitViewWords.slip;
 const readKit = wholeReader(BATCH_LIMITS.kitNumber);
@@ -42,6 +44,11 @@ export class SlipPanel extends AppElement {
       td,
       th[scope='row'] {
         font-size: var(--text-control);
+      }
+      .hole {
+        color: var(--muted);
+        font-size: var(--text-small);
+        white-space: nowrap;
       }
       .good {
         color: var(--good);
@@ -75,12 +82,18 @@ export class SlipPanel extends AppElement {
   #desk!: KitDesk;
   #design!: Selected<Design, Design>;
   #view!: Selected<KitView, KitView>;
+  #board!: Selected<Worked<Planned>, Worked<Planned>>;
   #slip: { readonly asked: readonly unknown[]; readonly slip: Slip } | null = null;
 
   protected override bind(app: Lampnote): void {
     this.#desk = kitDeskOf(app);
     this.#design = new Selected(this, app.design, (design) => design);
     this.#view = new Selected(this, this.#desk.view, (view) => view);
+    this.#board = new Selected(this, this.#desk.board, (board) => board);
+  }
+
+  protected override updated(): void {
+    this.#desk.follow(this.#design.value);
   }
 
   protected override render(): TemplateResult {
@@ -134,8 +147,10 @@ export class SlipPanel extends AppElement {
   #row(row: SlipRow, reading: number | null, design: Design, kit: number): TemplateResult {
     const where = slipPointWords(row.point, row.voice, row.light);
     const verdict = reading === null ? null : judge(row, reading, design.supply.volts);
+    const { last: planned, isWorking } = this.#board.value;
+    const hole = planned?.ok && !isWorking ? slipHole(design, row, planned.plan) : '';
     return html`<tr>
-      <th scope="row">${where}</th>
+      <th scope="row">${where} <span class="hole">${hole}</span></th>
       <td>${measured(row.value, row.unit)}</td>
       <td>${measuredRange(row.least, row.most, row.unit)}</td>
       <td class="box">

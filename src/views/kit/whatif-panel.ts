@@ -11,6 +11,7 @@ import type { Planned } from '../../kit/board.ts';
 import type { Hole } from '../../kit/board-extract.ts';
 import { type BoardPlan, holeName } from '../../kit/board-plan.ts';
 import type { Trouble, Troubled } from '../../kit/kit-tasks.ts';
+import { missingLinks } from '../../kit/missing-links.ts';
 import { asTrouble, bridges, dryJoints, forgottenCuts } from '../../kit/mistakes.ts';
 import { LIGHTS } from '../../kit/observe.ts';
 import { centsBetween } from '../../plan/notes.ts';
@@ -253,6 +254,15 @@ function placesOf(plan: BoardPlan, kind: KitView['mistake']['kind']): readonly P
         text: words.cut(holeName(meeting.at), netName(meeting.nets[0]), netName(meeting.nets[1])),
         trouble: asTrouble(meeting),
       }));
+    case 'link':
+      return missingLinks(plan).map(({ id, pins }) => {
+        const { from, to, net } = plan.links.find((link) => link.id === id)!;
+        return {
+          at: from,
+          text: words.link(id, holeName(from), holeName(to), netName(net)),
+          trouble: { kind: 'parted', pins },
+        };
+      });
     case 'bridge':
       return bridges(plan).map((meeting) => ({
         at: meeting.at,

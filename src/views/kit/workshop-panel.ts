@@ -1,15 +1,16 @@
 /** `<workshop-panel>`: how long a workshop of these boards takes, how many work at once, and what falls to the helpers. */
 import { css, html, type TemplateResult } from 'lit';
-import { type KitDesk, type KitView, kitDeskOf } from '../../app/kit-desk.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
+import type { Batch } from '../../design/batch.ts';
+import { inBatch, prepareStep, setMinutes, setWorkshop } from '../../design/batch-commands.ts';
 import type { Design } from '../../design/design.ts';
-import { STEP_ORDER, type StepId } from '../../kit/build-steps.ts';
-import { type Card, type MinutesTable, workshopLoad } from '../../kit/cards.ts';
+import { type MinutesTable, STEP_ORDER, WORKSHOP_LIMITS } from '../../design/workshop.ts';
+import { type Card, workshopLoad } from '../../kit/cards.ts';
 import { formatShare } from '../../quantity/format.ts';
 import { kitViewWords } from '../../words/en-kit.ts';
 import { AppElement } from '../app-element.ts';
 import { reader } from '../edits.ts';
-import { fieldStyles, freeField } from '../fields.ts';
+import { Fields, fieldStyles } from '../fields.ts';
 import { numberField, wholeField, wholeReader } from '../pitch/readers.ts';
 import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
@@ -19,11 +20,12 @@ const words = kitViewWords.cards.plan;
 const { titles } = kitViewWords.cards;
 
 const read = {
-  helpers: wholeReader({ min: 0, max: 100 }),
-  badJoint: reader('share', { min: 0, max: 0.5 }),
-  minutes: reader('number', { min: 0, max: 600 }),
+  helpers: wholeReader(WORKSHOP_LIMITS.helpers),
+  badJoint: reader('share', WORKSHOP_LIMITS.badJoint),
+  minutes: reader('number', WORKSHOP_LIMITS.minutes),
 };
-const minutesText = (value: number): string => numberField(value, 3);
+const minutesText = (value: number | null): string => (value === null ? '' : numberField(value, 3));
+const shareText = (value: number | null): string => (value === null ? '' : formatShare(value, 1));
 
 export class WorkshopPanel extends AppElement {
   static override properties = { ...AppElement.properties, cards: { attribute: false } };
@@ -57,9 +59,8 @@ export class WorkshopPanel extends AppElement {
   ];
 
   declare cards: readonly Card[];
-  #desk!: KitDesk;
-  #design!: Selected<Design, Design>;
-  #view!: Selected<KitView, KitView>;
+  #batch!: Selected<Design, Batch>;
+  #fields!: Fields;
 
   constructor() {
     super();
@@ -67,16 +68,13 @@ export class WorkshopPanel extends AppElement {
   }
 
   protected override bind(app: Lampnote): void {
-    this.#desk = kitDeskOf(app);
-    this.#design = new Selected(this, app.design, (design) => design);
-    this.#view = new Selected(this, this.#desk.view, (view) => view);
+    this.#batch = new Selected(this, app.design, ({ batch }) => batch);
+    this.#fields = new Fields(app, words.step);
   }
 
   protected override render(): TemplateResult {
-    const { workshop, minutes } = this.#view.value;
-    const load = workshopLoad(this.cards, { ...workshop, kits: this.#design.value.batch.kits });
-    const change = (part: Partial<KitView['workshop']>) =>
-      this.#desk.show({ workshop: { ...workshop, ...part } });
+    const { workshop, kits } = this.#batch.value;
+    const load = workshopLoad(this.cards, kits, workshop);
     return html`<section aria-labelledby="workshop">
       <h3 id="workshop">${words.heading}</h3>
       <ul aria-live="polite">
@@ -85,36 +83,34 @@ export class WorkshopPanel extends AppElement {
         <li>${words.mend(load.repairMinutes, load.minutesPerHelper)}</li>
       </ul>
       <div class="fields">
-        ${freeField(words.helpers, workshop.helpers, read.helpers, wholeField, (helpers) => change({ helpers }))}
-        ${freeField(
-          words.badJoint,
-          workshop.badJoint,
-          read.badJoint,
-          (share) => formatShare(share, 1),
-          (badJoint) => change({ badJoint }),
-        )}
-        ${freeField(words.repair, workshop.repairMinutes, read.minutes, minutesText, (repairMinutes) =>
-          change({ repairMinutes }),
-        )}
+        ${this.#fields.quantity({
+          label: words.helpers,
+          value: workshop.helpers,
+          read: read.helpers,
+          text: wholeField,
+          command: (helpers) => inBatch(setWorkshop({ helpers })),
+        })}
+        ${this.#fields.quantity({
+          label: words.badJoint,
+          value: workshop.badJoint,
+          read: read.badJoint,
+          text: shareText,
+          command: (badJoint) => inBatch(setWorkshop({ badJoint })),
+        })}
+        ${this.#fields.quantity({
+          label: words.repair,
+          value: workshop.repairMinutes,
+          read: read.minutes,
+          text: minutesText,
+          command: (repairMinutes) => inBatch(setWorkshop({ repairMinutes })),
+        })}
       </div>
       <fieldset>
         <legend>${words.prepared}</legend>
-        ${STEP_ORDER.map(
-          (id) => html`<label class="tick"
-            ><input
-              type="checkbox"
-              .checked=${workshop.prepared.includes(id)}
-              @change=${(event: Event) =>
-                change({
-                  prepared: withStep(
-                    workshop.prepared,
-                    id,
-                    (event.currentTarget as HTMLInputElement).checked,
-                  ),
-                })}
-            />
-            ${titles[id]}</label
-          >`,
+        ${STEP_ORDER.map((id) =>
+          this.#fields.tick(titles[id], workshop.prepared.includes(id), (isIn) =>
+            inBatch(prepareStep(id, isIn)),
+          ),
         )}
       </fieldset>
       <details>
@@ -122,20 +118,19 @@ export class WorkshopPanel extends AppElement {
         <p class="small">${words.tableHint}</p>
         <div class="fields">
           ${(Object.keys(words.rows) as (keyof MinutesTable)[]).map((row) =>
-            freeField(words.rows[row], minutes[row], read.minutes, minutesText, (value) =>
-              this.#desk.show({ minutes: { ...minutes, [row]: value } }),
-            ),
+            this.#fields.quantity({
+              label: words.rows[row],
+              value: workshop.minutes[row],
+              read: read.minutes,
+              text: minutesText,
+              command: (minutes) => inBatch(setMinutes(row, minutes)),
+            }),
           )}
         </div>
       </details>
     </section>`;
   }
 }
-
-const withStep = (steps: readonly StepId[], id: StepId, isIn: boolean): readonly StepId[] => {
-  const others = steps.filter((one) => one !== id);
-  return isIn ? [...others, id] : others;
-};
 
 customElements.define('workshop-panel', WorkshopPanel);
 

@@ -45,7 +45,7 @@ export const boxAt = (x: number, y: number, half: number): Box => ({
   bottom: y + half,
 });
 
-function common(a: Box, b: Box): number {
+export function common(a: Box, b: Box): number {
   const across = Math.min(a.right, b.right) - Math.max(a.left, b.left);
   const down = Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top);
   return across > 0 && down > 0 ? across * down : 0;

@@ -6,15 +6,14 @@ import { css, html, LitElement, nothing, type SVGTemplateResult, svg, type Templ
 import type { Hole } from '../../kit/board-extract.ts';
 import type { BoardPlan } from '../../kit/board-plan.ts';
 import { common } from '../theme/shared.ts';
+import { type Line, POLE } from './board-flights.ts';
 import type { Placed } from './board-labels.ts';
 import {
   type BoardShapes,
   boardShapes,
   DOT,
   HOLE,
-  type Line,
   type PartShape,
-  POLE,
   pointOf,
   type Side,
 } from './board-shapes.ts';
@@ -257,7 +256,7 @@ export class BoardPicture extends LitElement {
       ${rulers.holes.map(({ text, x: at, isFifth }) =>
         this.pitch < this.textSize * 1.5 && !isFifth && text !== '1'
           ? nothing
-          : svg`<text class=${isFifth ? 'ruler fifth' : 'ruler'} x=${at} y=${board.top - 6}>${text}</text>`,
+          : svg`<text class=${isFifth ? 'ruler fifth' : 'ruler'} x=${at} y=${rulers.holesAt}>${text}</text>`,
       )}`;
   }
 

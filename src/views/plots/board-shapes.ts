@@ -9,6 +9,18 @@ import { formatNumber } from '../../quantity/format.ts';
 import { shortValue } from '../../words/en-kit.ts';
 import { partName } from '../../words/kit.ts';
 import {
+  type Flown,
+  flightEnds,
+  flown,
+  type Line,
+  lineBox,
+  obstacleOf,
+  type Pole,
+  poleOf,
+  polesOf,
+  RULER,
+} from './board-flights.ts';
+import {
   type Box,
   boxAt,
   type Obstacle,
@@ -20,13 +32,6 @@ import {
 
 export const HOLE = 10;
 export type Side = 'component' | 'copper';
-
-export interface Line {
-  readonly x1: number;
-  readonly y1: number;
-  readonly x2: number;
-  readonly y2: number;
-}
 
 export interface PartShape {
   readonly placed: PlacedPart;
@@ -56,14 +61,10 @@ export interface BoardShapes {
   readonly widened: readonly { readonly x: number; readonly y: number }[];
   readonly labels: readonly Placed[];
   /** Plus or minus at the holes of the supply's leads. */
-  readonly poles: readonly {
-    readonly ref: string;
-    readonly isPlus: boolean;
-    readonly x: number;
-    readonly y: number;
-  }[];
+  readonly poles: readonly Pole[];
   /** Of strips down the left, of holes along the top. */
   readonly rulers: {
+    readonly holesAt: number;
     readonly strips: readonly { readonly text: string; readonly y: number }[];
     readonly holes: readonly { readonly text: string; readonly x: number; readonly isFifth: boolean }[];
   };
@@ -83,11 +84,6 @@ const COPPER = 3.4;
 const BAR = 3.4;
 /** Radius of a soldered lead. */
 export const DOT = 1.7;
-/** How far a flying lead runs off the board. */
-const FLIGHT = 8;
-const RULER = 11;
-/** Half the length of a plus or minus. */
-export const POLE = 1.4;
 
 /** What is written on or beside a part. */
 function bodyText(body: Body): string {
@@ -119,16 +115,17 @@ export function boardShapes(
   const seen = side === 'component' ? plan : mirrored(plan);
   const { strips, holes } = seen.board;
   const board: Box = { left: 0, top: 0, right: holes * HOLE, bottom: strips * HOLE };
-  const parts = seen.parts.map((placed) => partShape(placed, board));
+  const drawn = drawnParts(seen, board);
+  const { parts, flights } = drawn;
   const links = seen.links.map(({ id, from, to }) => ({ id, line: lineBetween(from, to) }));
   const cuts = seen.cuts.map(({ strip, hole, under }) => ({
     bars: [barAt(hole - 0.5, strip), barAt(hole + 0.5, strip)] as const,
     isUnderChip: under !== null,
   }));
-  const bounds = boundsOf(board, parts, size);
+  const bounds = boundsOf(board, drawn, size);
   const labels =
     side === 'component'
-      ? componentLabels(seen, parts, board, { ...bounds, left: board.left - 1, top: board.top - 2 }, size)
+      ? componentLabels(seen, drawn, { ...bounds, left: board.left - 1, top: board.top - 2 }, size)
       : copperLabels(seen, board, size, numbers);
   return {
     side,
@@ -142,8 +139,9 @@ export function boardShapes(
     kept: seen.kept.map(pointOf),
     widened: seen.widened.map(({ at }) => pointOf(at)),
     labels,
-    poles: side === 'component' ? polesOf(parts) : [],
+    poles: side === 'component' ? polesOf(flights, DOT) : [],
     rulers: {
+      holesAt: rulerTop(board, parts),
       strips: Array.from({ length: strips }, (_, i) => ({ text: stripName(i + 1), y: yOf(i + 1) })),
       holes: Array.from({ length: holes }, (_, i) => {
         const named = side === 'component' ? i + 1 : holes - i;
@@ -173,7 +171,60 @@ function lineBetween(from: Hole, to: Hole): Line {
   return { x1: a.x, y1: a.y, x2: b.x, y2: b.y };
 }
 
-function partShape(placed: PlacedPart, board: Box): PartShape {
+interface DrawnParts {
+  readonly parts: readonly PartShape[];
+  readonly flights: readonly Flown[];
+}
+
+const drawn = new WeakMap<BoardPlan, DrawnParts>();
+
+/** All parts, those that hang on wires with the ways their wires take between the others. Asked for again and again. */
+function drawnParts(plan: BoardPlan, board: Box): DrawnParts {
+  const known = drawn.get(plan) ?? partsDrawn(plan, board);
+  drawn.set(plan, known);
+  return known;
+}
+
+function partsDrawn(plan: BoardPlan, board: Box): DrawnParts {
+  const parts = plan.parts.map(partShape);
+  const hung = parts
+    .filter(({ body }) => body === null)
+    .flatMap(({ placed }) => placed.leads.map(({ at }, lead) => ({ placed, lead, ...pointOf(at) })));
+  const flights = flown(hung, board, {
+    bodies: parts.flatMap(({ body }) => (body === null ? [] : [body])),
+    holes: [
+      ...jointsOf(plan).map((at) => dotBox(at, DOT + 0.4)),
+      ...polesOf(hung, DOT).map((pole) => obstacleOf(pole).box),
+    ],
+    lines: [
+      ...plan.links.map(({ from, to }) => lineBetween(from, to)),
+      ...parts.flatMap(({ wires }) => wires),
+    ],
+  });
+  return {
+    parts: parts.map((part) =>
+      part.body === null
+        ? {
+            ...part,
+            wires: flights.filter(({ placed }) => placed === part.placed).flatMap(({ wires }) => wires),
+          }
+        : part,
+    ),
+    flights,
+  };
+}
+
+const jointsOf = (plan: BoardPlan): readonly Hole[] => [
+  ...plan.parts.flatMap(({ leads }) => leads.map(({ at }) => at)),
+  ...plan.links.flatMap(({ from, to }) => [from, to]),
+];
+
+function dotBox(at: Hole, half: number): Box {
+  const { x, y } = pointOf(at);
+  return boxAt(x, y, half);
+}
+
+function partShape(placed: PlacedPart): PartShape {
   const { outline, leads, part, standsAt } = placed;
   const ref = part.ref;
   const body: Box | null = outline && {
@@ -183,9 +234,7 @@ function partShape(placed: PlacedPart, board: Box): PartShape {
     bottom: yOf(outline.y[1]),
   };
   const isRound = outline?.shape === 'circle';
-  if (body === null) {
-    return { placed, ref, body, isRound, wires: leads.flatMap(({ at }) => flightFrom(at, board)) };
-  }
+  if (body === null) return { placed, ref, body, isRound, wires: [] };
   if (standsAt !== null) {
     const foot = pointOf(standsAt);
     const wires = leads.flatMap(({ at }) => {
@@ -199,17 +248,6 @@ function partShape(placed: PlacedPart, board: Box): PartShape {
   return { placed, ref, body, isRound, wires };
 }
 
-/** Off the board to the nearer side; on the left past the ruler's letter. */
-function flightFrom(at: Hole, board: Box): readonly Line[] {
-  const { x, y } = pointOf(at);
-  if (!isLeftward({ x }, board)) return [{ x1: x, y1: y, x2: board.right + FLIGHT, y2: y }];
-  const past = board.left - RULER;
-  return [
-    { x1: x, y1: y, x2: board.left - 2, y2: y },
-    { x1: past + 1, y1: y, x2: past - 3, y2: y },
-  ];
-}
-
 /** From the body's edge to a hole outside it. */
 function wireTo(body: Box, at: Hole): readonly Line[] {
   const { x, y } = pointOf(at);
@@ -218,133 +256,59 @@ function wireTo(body: Box, at: Hole): readonly Line[] {
   return [];
 }
 
-const isLeftward = ({ x }: { readonly x: number }, board: Box): boolean =>
-  x <= (board.left + board.right) / 2;
-
-/** The ends of flying leads beside the board, and what is written there; leads that leave side by side share a line. */
-interface FlightEnd {
-  /** The first one's. */
-  readonly ref: string;
-  readonly text: string;
-  readonly x: number;
-  readonly y: number;
-  readonly isLeft: boolean;
-}
-
-function flightEnds(parts: readonly PartShape[], board: Box): readonly FlightEnd[] {
-  const ends = new Map<string, FlightEnd>();
-  for (const shape of parts.filter(({ body }) => body === null))
-    for (const [i, { at }] of shape.placed.leads.entries()) {
-      const { x, y } = pointOf(at);
-      const isLeft = isLeftward({ x }, board);
-      const key = `${isLeft} ${y}`;
-      const before = ends.get(key);
-      const own = flyingText(shape, i, isLeft);
-      ends.set(key, {
-        ref: before?.ref ?? shape.ref,
-        text: before === undefined ? own : `${before.text}, ${own}`,
-        x: isLeft ? board.left - RULER - 4 : board.right + FLIGHT + 1.5,
-        y,
-        isLeft,
-      });
-    }
-  return [...ends.values()];
-}
-
-/** Which pole a lead is; '' = it fits either way, or has one only. */
-const poleOf = (lead: string): string => (lead === 'plus' ? '+' : lead === 'minus' ? '−' : '');
-
 /** The words at the end of one flying lead: the part's value once, its pole next to the board. */
-function flyingText({ placed }: PartShape, lead: number, isLeft: boolean): string {
+function flyingText({ placed, lead, end }: Flown): string {
   const { ref, body, leads } = placed.part;
   const pole = poleOf(leads[lead]!.name);
   const words = [partName(ref), lead === 0 ? bodyText(body) : ''];
-  return (isLeft ? [...words, pole] : [pole, ...words]).filter((word) => word !== '').join(' ');
+  return (end.isLeft ? [...words, pole] : [pole, ...words]).filter((word) => word !== '').join(' ');
 }
 
-/** Signs beside the holes of leads that must not be changed over. */
-function polesOf(parts: readonly PartShape[]): BoardShapes['poles'] {
-  return parts.flatMap(({ ref, body, placed }) =>
-    body === null
-      ? placed.leads.flatMap(({ at }, i) => {
-          const text = poleOf(placed.part.leads[i]!.name);
-          const { x, y } = pointOf(at);
-          return text === '' ? [] : [{ ref, isPlus: text === '+', x, y: y - DOT - POLE - 0.7 }];
-        })
-      : [],
-  );
-}
-
-function boundsOf(board: Box, parts: readonly PartShape[], size: number): Box {
+function boundsOf(board: Box, { parts, flights }: DrawnParts, size: number): Box {
   let left = board.left - RULER;
   let right = board.right + HOLE;
-  for (const { text, isLeft } of flightEnds(parts, board)) {
+  for (const { text, x, isLeft } of flightEnds(flights, flyingText)) {
     const room = textWidth(text, size) + size;
-    if (isLeft) left = Math.min(left, board.left - RULER - 4 - room);
-    else right = Math.max(right, board.right + FLIGHT + room);
+    if (isLeft) left = Math.min(left, x - room);
+    else right = Math.max(right, x - 1.5 + room);
   }
-  for (const { body } of parts) {
-    if (body === null) continue;
-    left = Math.min(left, body.left - 2);
-    right = Math.max(right, body.right + 2);
-  }
-  const head = RULER + size;
-  return { left, right, top: board.top - head, bottom: board.bottom + 4 };
+  const bodies = parts.flatMap(({ body }) => (body === null ? [] : [body]));
+  return {
+    left: Math.min(left, ...bodies.map((body) => body.left - 2)),
+    right: Math.max(right, ...bodies.map((body) => body.right + 2)),
+    top: rulerTop(board, parts) - size - 5,
+    bottom: Math.max(board.bottom + 4, ...bodies.map((body) => body.bottom + 2)),
+  };
 }
 
-function obstaclesOf(plan: BoardPlan, parts: readonly PartShape[]): Obstacle[] {
-  const dots = [
-    ...plan.parts.flatMap(({ leads }) => leads.map(({ at }) => at)),
-    ...plan.links.flatMap(({ from, to }) => [from, to]),
-  ].map((at): Obstacle => {
-    const { x, y } = pointOf(at);
-    return { box: boxAt(x, y, DOT + 0.4), weight: 3, key: null };
-  });
+/** Where the numbers of holes stand: above the board, and above what overhangs it. */
+const rulerTop = (board: Box, parts: readonly PartShape[]): number =>
+  Math.min(board.top, ...parts.flatMap(({ body }) => (body === null ? [] : [body.top]))) - 6;
+
+function obstaclesOf(plan: BoardPlan, { parts, flights }: DrawnParts): Obstacle[] {
+  const dots = jointsOf(plan).map((at): Obstacle => ({ box: dotBox(at, DOT + 0.4), weight: 3, key: null }));
   const bodies = parts.flatMap(({ ref, body }): Obstacle[] =>
     body ? [{ box: body, weight: 1, key: ref }] : [],
   );
   const lines = [
     ...plan.links.map(({ from, to }) => lineBetween(from, to)),
     ...parts.flatMap(({ wires }) => wires),
-  ].map(
-    ({ x1, y1, x2, y2 }): Obstacle => ({
-      box: {
-        left: Math.min(x1, x2) - 0.8,
-        right: Math.max(x1, x2) + 0.8,
-        top: Math.min(y1, y2) - 0.8,
-        bottom: Math.max(y1, y2) + 0.8,
-      },
-      weight: 2,
-      key: null,
-    }),
-  );
+  ].map((line): Obstacle => ({ box: lineBox(line, 0.8), weight: 2, key: null }));
   const bars = plan.cuts
     .filter(({ under }) => under === null)
     .map(({ strip, hole }): Obstacle => {
       const { x, y } = pointOf({ strip, hole });
       return { box: { left: x - 6, right: x + 6, top: y - BAR, bottom: y + BAR }, weight: 1, key: null };
     });
-  const poles = polesOf(parts).map(
-    ({ x, y }): Obstacle => ({ box: boxAt(x, y, POLE + 0.4), weight: 3, key: null }),
-  );
-  return [...dots, ...bodies, ...lines, ...bars, ...poles];
+  return [...dots, ...bodies, ...lines, ...bars, ...polesOf(flights, DOT).map(obstacleOf)];
 }
 
-function componentLabels(
-  plan: BoardPlan,
-  parts: readonly PartShape[],
-  board: Box,
-  bounds: Box,
-  size: number,
-): readonly Placed[] {
+function componentLabels(plan: BoardPlan, drawn: DrawnParts, bounds: Box, size: number): readonly Placed[] {
   const wanted: Wanted[] = [];
-  const placed = flyingLabels(parts, board, size);
-  for (const shape of parts) {
+  const placed = flyingLabels(drawn.flights, size);
+  for (const shape of drawn.parts) {
     const { ref, body } = shape;
-    const own = shape.placed.leads.map(({ at }) => {
-      const { x, y } = pointOf(at);
-      return boxAt(x, y, DOT + 0.3);
-    });
+    const own = shape.placed.leads.map(({ at }) => dotBox(at, DOT + 0.3));
     if (body === null) continue;
     const value = bodyText(shape.placed.part.body);
     const name = partName(ref);
@@ -363,7 +327,7 @@ function componentLabels(
   }
   const flying: Obstacle[] = placed.map(({ box }) => ({ box, weight: 6, key: null }));
   const sorted = wanted.toSorted((a, b) => urgency(b) - urgency(a));
-  return [...placed, ...placeLabels(sorted, [...obstaclesOf(plan, parts), ...flying], bounds, size)];
+  return [...placed, ...placeLabels(sorted, [...obstaclesOf(plan, drawn), ...flying], bounds, size)];
 }
 
 /** Big bodies hold their own text and go first; links can be written anywhere along them and go last. */
@@ -373,8 +337,8 @@ function urgency({ body, isOutside }: Wanted): number {
 }
 
 /** Beyond the end of each wire, outside the board. */
-function flyingLabels(parts: readonly PartShape[], board: Box, size: number): readonly Placed[] {
-  return flightEnds(parts, board).map(({ ref, text, x: end, y, isLeft }) => {
+function flyingLabels(flights: readonly Flown[], size: number): readonly Placed[] {
+  return flightEnds(flights, flyingText).map(({ ref, text, x: end, y, isLeft }) => {
     const width = textWidth(text, size);
     const x = end + (isLeft ? -width / 2 : width / 2);
     return {
@@ -395,10 +359,7 @@ function copperLabels(
   size: number,
   numbers: ReadonlyMap<string, number>,
 ): readonly Placed[] {
-  const joints = [
-    ...plan.parts.flatMap(({ leads }) => leads.map(({ at }) => at)),
-    ...plan.links.flatMap(({ from, to }) => [from, to]),
-  ];
+  const joints = jointsOf(plan);
   const obstacles = [
     ...joints.map((at) => ({ ...pointOf(at), half: DOT + 0.3 })),
     ...plan.cuts.flatMap(({ strip, hole }) =>
@@ -438,9 +399,9 @@ export interface Fit {
 export function fitFor(plan: BoardPlan, width: number, textSize: number): Fit {
   const { strips, holes } = plan.board;
   const board: Box = { left: 0, top: 0, right: holes * HOLE, bottom: strips * HOLE };
-  const parts = plan.parts.map((placed) => partShape(placed, board));
+  const drawn = drawnParts(plan, board);
   const wide = (pitch: number): number => {
-    const { left, right } = boundsOf(board, parts, (textSize / pitch) * HOLE);
+    const { left, right } = boundsOf(board, drawn, (textSize / pitch) * HOLE);
     return ((right - left) * pitch) / HOLE;
   };
   for (let pitch = textSize * 2.5; pitch > textSize * 1.75; pitch -= 0.5)
@@ -459,12 +420,10 @@ export function pitchOnPaper(
 ): number {
   const { strips, holes } = plan.board;
   const board: Box = { left: 0, top: 0, right: holes * HOLE, bottom: strips * HOLE };
-  const sides = (isCentred ? [plan, mirrored(plan)] : [plan]).map((side) =>
-    side.parts.map((placed) => partShape(placed, board)),
-  );
+  const sides = (isCentred ? [plan, mirrored(plan)] : [plan]).map((side) => drawnParts(side, board));
   let pitch = most;
   const wide = (): number => {
-    const all = sides.map((parts) => boundsOf(board, parts, (textSize / pitch) * HOLE));
+    const all = sides.map((drawn) => boundsOf(board, drawn, (textSize / pitch) * HOLE));
     const beside = Math.max(...all.flatMap(({ left, right }) => [-left, right - board.right]));
     const units = isCentred ? board.right + 2 * beside : all[0]!.right - all[0]!.left;
     return (units * pitch) / HOLE;
