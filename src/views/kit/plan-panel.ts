@@ -70,6 +70,7 @@ export class PlanPanel extends AppElement {
         width: 6em;
       }
       .free label {
+        margin-inline-end: 6px;
         font-size: var(--text-control);
       }
       .refusal {

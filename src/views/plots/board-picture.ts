@@ -125,6 +125,12 @@ export class BoardPicture extends LitElement {
         stroke: var(--focus);
         stroke-width: 1.1;
       }
+      @media (forced-colors: active) {
+        /* As quiet as the system has it: the names stand across the strips' edges. */
+        .strip {
+          stroke: GrayText;
+        }
+      }
       .copper .strip {
         stroke: var(--control-line);
       }

@@ -108,7 +108,11 @@ export const innerStyles = css`
   label.list,
   .fields label.list {
     --label-width: auto;
-    grid-template-columns: auto minmax(0, 1fr);
+    grid-template-columns: auto minmax(0, 24em);
+  }
+  /* A list's words are long: it has a row of its own. */
+  .fields label.list {
+    grid-column: 1 / -1;
   }
   .said {
     margin: 6px 0;
