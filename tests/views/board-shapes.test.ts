@@ -73,7 +73,7 @@ test('every part and every link is named, and the words cover one another nowher
 
 test('the supply’s plus and minus stand at their holes, and every hole of a flying lead is named where it leaves', () => {
   for (const plan of plans) {
-    const { poles, labels } = boardShapes(plan, 'component', 4, NONE);
+    const { poles, labels, parts } = boardShapes(plan, 'component', 4, NONE);
     const supply = plan.parts.find(({ part }) => part.body.kind === 'supply')!;
     expect(poles).toHaveLength(2);
     for (const [i, { name }] of supply.part.leads.entries()) {
@@ -86,6 +86,19 @@ test('the supply’s plus and minus stand at their holes, and every hole of a fl
       for (const [i, { at }] of leads.entries()) {
         const written = labels.filter(({ y, lines }) => y === pointOf(at).y && lines[0]!.includes(part.ref));
         expect(written.length, part.ref).toBeGreaterThan(0);
+        // Not in the body of what overhangs the edge there.
+        for (const { body } of parts)
+          if (body !== null)
+            expect(
+              written.every(
+                ({ box }) =>
+                  box.right <= body.left ||
+                  box.left >= body.right ||
+                  box.bottom <= body.top ||
+                  box.top >= body.bottom,
+              ),
+              part.ref,
+            ).toBe(true);
         if (part.body.kind === 'supply')
           expect(written[0]!.lines[0]).toContain(part.leads[i]!.name === 'plus' ? '+' : '−');
       }

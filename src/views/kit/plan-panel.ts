@@ -67,10 +67,10 @@ export class PlanPanel extends AppElement {
         flex: 1 1 20em;
       }
       .free input {
+        margin-inline-start: 6px;
         width: 6em;
       }
       .free label {
-        margin-inline-end: 6px;
         font-size: var(--text-control);
       }
       .refusal {

@@ -96,6 +96,7 @@ export class PlaceListen extends AppElement {
             ></load-again>`
           : ''
       }
+      ${this.#begin(`above ${this.#look.value}`)}
       <light-axis
         .needles=${VOICES.map((voice) => ({ voice, lux: lux[voice], label: words.axis.needle(voice, lux[voice]) }))}
         .trips=${trips}
@@ -111,7 +112,6 @@ export class PlaceListen extends AppElement {
         table-label=${words.axis.table}
         .heads=${words.axis.heads}
       ></light-axis>
-      ${this.#begin(`above ${this.#look.value}`)}
       <div class="page ${this.#look.value}">
         <section class="margin" aria-label=${words.why.heading}>
           ${this.#begin('beside')}

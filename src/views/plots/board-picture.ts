@@ -125,12 +125,6 @@ export class BoardPicture extends LitElement {
         stroke: var(--focus);
         stroke-width: 1.1;
       }
-      @media (forced-colors: active) {
-        /* As quiet as the system has it: the names stand across the strips' edges. */
-        .strip {
-          stroke: GrayText;
-        }
-      }
       .copper .strip {
         stroke: var(--control-line);
       }
@@ -176,6 +170,14 @@ export class BoardPicture extends LitElement {
         :host(:not([unit='mm'])) svg {
           max-width: 100%;
           height: auto;
+        }
+      }
+      @media (forced-colors: active) {
+        /* Tints without edges: the names stand across them. */
+        .strip,
+        .copper .strip {
+          fill: color-mix(in srgb, CanvasText 12%, Canvas);
+          stroke: none;
         }
       }
     `,

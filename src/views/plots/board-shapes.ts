@@ -119,7 +119,7 @@ export function boardShapes(
   const seen = side === 'component' ? plan : mirrored(plan);
   const { strips, holes } = seen.board;
   const board: Box = { left: 0, top: 0, right: holes * HOLE, bottom: strips * HOLE };
-  const parts = seen.parts.map((placed) => partShape(placed, board));
+  const parts = partShapes(seen, board);
   const links = seen.links.map(({ id, from, to }) => ({ id, line: lineBetween(from, to) }));
   const cuts = seen.cuts.map(({ strip, hole, under }) => ({
     bars: [barAt(hole - 0.5, strip), barAt(hole + 0.5, strip)] as const,
@@ -173,18 +173,43 @@ function lineBetween(from: Hole, to: Hole): Line {
   return { x1: a.x, y1: a.y, x2: b.x, y2: b.y };
 }
 
-function partShape(placed: PlacedPart, board: Box): PartShape {
-  const { outline, leads, part, standsAt } = placed;
-  const ref = part.ref;
-  const body: Box | null = outline && {
+const bodyOf = ({ outline }: PlacedPart): Box | null =>
+  outline && {
     left: xOf(outline.x[0]),
     right: xOf(outline.x[1]),
     top: yOf(outline.y[0]),
     bottom: yOf(outline.y[1]),
   };
+
+/** Where a lead that leaves at a height is off the board and out from under what overhangs its edge. */
+interface Shores {
+  readonly board: Box;
+  readonly leftAt: (y: number) => number;
+  readonly rightAt: (y: number) => number;
+}
+
+function shoresOf(parts: readonly PlacedPart[], board: Box): Shores {
+  const bodies = parts.flatMap((placed) => bodyOf(placed) ?? []);
+  const across = (y: number) => bodies.filter(({ top, bottom }) => y > top && y < bottom);
+  return {
+    board,
+    leftAt: (y) => Math.min(board.left - RULER, ...across(y).map(({ left }) => left)),
+    rightAt: (y) => Math.max(board.right, ...across(y).map(({ right }) => right)),
+  };
+}
+
+function partShapes({ parts }: BoardPlan, board: Box): readonly PartShape[] {
+  const shores = shoresOf(parts, board);
+  return parts.map((placed) => partShape(placed, shores));
+}
+
+function partShape(placed: PlacedPart, shores: Shores): PartShape {
+  const { outline, leads, part, standsAt } = placed;
+  const ref = part.ref;
+  const body = bodyOf(placed);
   const isRound = outline?.shape === 'circle';
   if (body === null) {
-    return { placed, ref, body, isRound, wires: leads.flatMap(({ at }) => flightFrom(at, board)) };
+    return { placed, ref, body, isRound, wires: leads.flatMap(({ at }) => flightFrom(at, shores)) };
   }
   if (standsAt !== null) {
     const foot = pointOf(standsAt);
@@ -200,10 +225,10 @@ function partShape(placed: PlacedPart, board: Box): PartShape {
 }
 
 /** Off the board to the nearer side; on the left past the ruler's letter. */
-function flightFrom(at: Hole, board: Box): readonly Line[] {
+function flightFrom(at: Hole, { board, leftAt, rightAt }: Shores): readonly Line[] {
   const { x, y } = pointOf(at);
-  if (!isLeftward({ x }, board)) return [{ x1: x, y1: y, x2: board.right + FLIGHT, y2: y }];
-  const past = board.left - RULER;
+  if (!isLeftward({ x }, board)) return [{ x1: x, y1: y, x2: rightAt(y) + FLIGHT, y2: y }];
+  const past = leftAt(y);
   return [
     { x1: x, y1: y, x2: board.left - 2, y2: y },
     { x1: past + 1, y1: y, x2: past - 3, y2: y },
@@ -232,6 +257,10 @@ interface FlightEnd {
 }
 
 function flightEnds(parts: readonly PartShape[], board: Box): readonly FlightEnd[] {
+  const { leftAt, rightAt } = shoresOf(
+    parts.map(({ placed }) => placed),
+    board,
+  );
   const ends = new Map<string, FlightEnd>();
   for (const shape of parts.filter(({ body }) => body === null))
     for (const [i, { at }] of shape.placed.leads.entries()) {
@@ -243,7 +272,7 @@ function flightEnds(parts: readonly PartShape[], board: Box): readonly FlightEnd
       ends.set(key, {
         ref: before?.ref ?? shape.ref,
         text: before === undefined ? own : `${before.text}, ${own}`,
-        x: isLeft ? board.left - RULER - 4 : board.right + FLIGHT + 1.5,
+        x: isLeft ? leftAt(y) - 4 : rightAt(y) + FLIGHT + 1.5,
         y,
         isLeft,
       });
@@ -278,10 +307,10 @@ function polesOf(parts: readonly PartShape[]): BoardShapes['poles'] {
 function boundsOf(board: Box, parts: readonly PartShape[], size: number): Box {
   let left = board.left - RULER;
   let right = board.right + HOLE;
-  for (const { text, isLeft } of flightEnds(parts, board)) {
+  for (const { text, x, isLeft } of flightEnds(parts, board)) {
     const room = textWidth(text, size) + size;
-    if (isLeft) left = Math.min(left, board.left - RULER - 4 - room);
-    else right = Math.max(right, board.right + FLIGHT + room);
+    if (isLeft) left = Math.min(left, x - room);
+    else right = Math.max(right, x + room);
   }
   for (const { body } of parts) {
     if (body === null) continue;
@@ -438,7 +467,7 @@ export interface Fit {
 export function fitFor(plan: BoardPlan, width: number, textSize: number): Fit {
   const { strips, holes } = plan.board;
   const board: Box = { left: 0, top: 0, right: holes * HOLE, bottom: strips * HOLE };
-  const parts = plan.parts.map((placed) => partShape(placed, board));
+  const parts = partShapes(plan, board);
   const wide = (pitch: number): number => {
     const { left, right } = boundsOf(board, parts, (textSize / pitch) * HOLE);
     return ((right - left) * pitch) / HOLE;
@@ -459,9 +488,7 @@ export function pitchOnPaper(
 ): number {
   const { strips, holes } = plan.board;
   const board: Box = { left: 0, top: 0, right: holes * HOLE, bottom: strips * HOLE };
-  const sides = (isCentred ? [plan, mirrored(plan)] : [plan]).map((side) =>
-    side.parts.map((placed) => partShape(placed, board)),
-  );
+  const sides = (isCentred ? [plan, mirrored(plan)] : [plan]).map((side) => partShapes(side, board));
   let pitch = most;
   const wide = (): number => {
     const all = sides.map((parts) => boundsOf(board, parts, (textSize / pitch) * HOLE));
