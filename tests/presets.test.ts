@@ -3,6 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { instrumentOf } from '../src/circuit/instrument.ts';
 import { decodeText, encodeText } from '../src/design/decode.ts';
 import type { Design } from '../src/design/design.ts';
+import { nearestNote } from '../src/plan/notes.ts';
+import { pairOf } from '../src/quantity/units.ts';
 import { renderTake } from '../src/sound/render.ts';
 import { settingsOf } from '../src/sound/settings.ts';
 import { isSilent, levelAt, peakOf } from './ear.ts';
@@ -33,6 +35,13 @@ it('there are at least six ready designs, one of them the barest build', () => {
 describe.each(files)('%s', (file) => {
   it('is written as this version writes it', () => {
     expect(encodeText(opened(file))).toBe(readFileSync(new URL(file, folder), 'utf8'));
+  });
+
+  it('is wished for in Pitch as it sounds', () => {
+    const design = opened(file);
+    const { voices } = instrumentOf(design);
+    const { notes } = design.pitch.wish;
+    expect(notes).toEqual(pairOf((voice) => nearestNote(voices[voice].cycle.frequency).name));
   });
 
   it('sounds with both voices at 300 lx (in shade: 5 lx), and is silent the other way round', () => {

@@ -222,21 +222,21 @@ export const pitchSchema = entries({
   shortlist: listOf(candidateSchema, MOST_SHORTLISTED),
 });
 
-/** What a new document starts from: a third of two notes, an empty drawer, common parts to order. */
+/** What a new document starts from: the first ready design's own notes, an empty drawer, common parts to order. */
 export const DEFAULT_PITCH: Pitch = {
   wish: {
     way: 'notes',
-    notes: { A: 'E4', B: 'C4' },
-    interval: { from: 'B', name: 'major third', direction: 'up', cents: 0 },
-    hertz: { A: 330, B: 262 },
-    sweep: { A: { lowHertz: 260, highHertz: 1040 }, B: { lowHertz: 130, highHertz: 520 } },
+    notes: { A: 'A3', B: 'E4' },
+    interval: { from: 'A', name: 'fifth', direction: 'up', cents: 0 },
+    hertz: { A: 220, B: 330 },
+    sweep: { A: { lowHertz: 130, highHertz: 520 }, B: { lowHertz: 260, highHertz: 1040 } },
     a4Hertz: 440,
     temperament: 'equal',
     duty: null,
     polarised: false,
     weights: { fewerParts: 1, easierTuning: 1, surerReach: 2, cheaper: 0 },
     law: 'uniform',
-    kits: 20,
+    kits: 30,
     seed: 1,
   },
   drawer: {

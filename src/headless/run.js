@@ -11,6 +11,7 @@ const PROGRAMS = {
   take: new URL('./take.ts', import.meta.url),
   bench: new URL('./bench.ts', import.meta.url),
   truth: new URL('./truth.ts', import.meta.url),
+  pictures: new URL('./pictures.ts', import.meta.url),
 };
 
 const root = fileURLToPath(new URL('../..', import.meta.url));

@@ -16,7 +16,14 @@ import { type HourLevels, levelsAt, levelsThrough, openHours, type RoomLight, ro
 import { logComplaints, type MeasuredDay, narrowedBy } from './measured-day.ts';
 import { meterAnswer, rotationAtTestPoint, settingCard } from './setting-card.ts';
 import type { Disturbance } from './trip-lux.ts';
-import { type Extremes, extremesOf, sharedVerdict, type WindowAnswer, windowsFor } from './window.ts';
+import {
+  type Extremes,
+  extremesOf,
+  isAlikeAllDay,
+  sharedVerdict,
+  type WindowAnswer,
+  windowsFor,
+} from './window.ts';
 
 export interface RoomAnswer {
   readonly light: RoomLight;
@@ -81,7 +88,7 @@ export function roomAnswer(
   const card = settingCard(set, {
     answers: cardAnswers,
     extremes,
-    settingUp: { hour, lux, shade },
+    settingUp: { hour: isAlikeAllDay(extremes) ? null : hour, lux, shade },
     stretches,
     remedies,
   });

@@ -21,8 +21,8 @@ const PHANTOMS_ALLOWED = 1;
 export interface CardFacts {
   readonly answers: readonly WindowAnswer[];
   readonly extremes: Pair<Extremes>;
-  /** Light at the hour of setting up. */
-  readonly settingUp: { readonly hour: number; readonly lux: Pair<Lux>; readonly shade: Pair<Lux> };
+  /** Light at the hour of setting up; null = at any. */
+  readonly settingUp: { readonly hour: number | null; readonly lux: Pair<Lux>; readonly shade: Pair<Lux> };
   /** When to set again, from `resetPlan`. */
   readonly stretches: readonly Stretch[];
   readonly remedies: readonly Remedy[];
@@ -82,7 +82,7 @@ export function settingCard(design: Design, facts: CardFacts): readonly SettingS
   for (const { from, settings } of stretches.slice(1)) {
     for (const trimmer of ['A', 'B'] as const) {
       const next = settings?.[trimmer];
-      if (next) steps.push({ kind: 'set again', hour: from, trimmer, volts: next.testPointVolts });
+      if (next) steps.push({ kind: 'set again', hour: from, trimmer, shared, volts: next.testPointVolts });
     }
   }
   return steps;

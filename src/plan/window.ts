@@ -39,10 +39,10 @@ export interface Edge {
   readonly reason: EdgeReason;
 }
 
-/** The least lit and the most shaded light a voice meets in the hours asked for. */
+/** The least lit and the most shaded light a voice meets in the hours asked for, and when; null = at every hour alike. */
 export interface Extremes {
-  readonly lit: { readonly lux: Lux; readonly hour: number };
-  readonly shade: { readonly lux: Lux; readonly hour: number };
+  readonly lit: { readonly lux: Lux; readonly hour: number | null };
+  readonly shade: { readonly lux: Lux; readonly hour: number | null };
 }
 
 export interface SettingWindow {
@@ -81,16 +81,27 @@ export function extremesOf(hours: readonly HourLevels[]): Pair<Extremes> {
   return pairOf((voice) => {
     let lit = { lux: Number.POSITIVE_INFINITY, hour: 0 };
     let shade = { lux: 0, hour: 0 };
+    let most = 0;
+    let least = Number.POSITIVE_INFINITY;
     for (const level of hours) {
       if (!level.known) continue;
       const { low, high } = level.lit[voice];
       const shadeLux = high * level.shadeShare[voice];
       if (low < lit.lux) lit = { lux: low, hour: level.hour };
       if (shadeLux >= shade.lux) shade = { lux: shadeLux, hour: level.hour };
+      most = Math.max(most, low);
+      least = Math.min(least, shadeLux);
     }
-    return { lit, shade };
+    return {
+      lit: most > lit.lux ? lit : { ...lit, hour: null },
+      shade: least < shade.lux ? shade : { ...shade, hour: null },
+    };
   });
 }
+
+/** No hour is brighter or darker than another. */
+export const isAlikeAllDay = (extremes: Pair<Extremes>): boolean =>
+  VOICES.every((voice) => extremes[voice].lit.hour === null && extremes[voice].shade.hour === null);
 
 /** Windows of all trimmers of a design (one when it is shared). */
 export function windowsFor(

@@ -58,10 +58,18 @@ export const barStyles = css`
   .coming {
     padding: 18px var(--side);
   }
+  .bar .more {
+    display: none;
+  }
+  .bar .document {
+    flex: 1 1 42em;
+    min-width: 0;
+  }
   .bar .name {
     flex: 1 1 12em;
     min-width: 0;
-    max-width: 24em;
+    /* Its words begin where the page's do. */
+    margin-inline-start: -8px;
     border-color: transparent;
     background: none;
     color: var(--muted);
@@ -73,6 +81,9 @@ export const barStyles = css`
   .bar .name:focus {
     border-color: var(--control-line);
     background: var(--surface);
+  }
+  .sound {
+    margin-inline-start: auto;
   }
   .group {
     display: flex;
@@ -120,8 +131,23 @@ export const barStyles = css`
       --side: 14px;
     }
     .sound,
+    nav {
+      flex: 1 0 100%;
+    }
     .sound level-slider {
-      width: 100%;
+      flex: 1 1 11.25em;
+      width: auto;
+    }
+  }
+  @media screen and (max-width: 47.5em) {
+    .bar h1 {
+      flex: 1;
+    }
+    .bar .more {
+      display: block;
+    }
+    header:not(.unfolded) :is(.document, .look, .language) {
+      display: none;
     }
   }
   @media (forced-colors: active) {

@@ -1,5 +1,6 @@
 /** `<lamp-note>`: the page. A slim bar, the live strip, and the place. */
 import { html, nothing, type TemplateResult } from 'lit';
+import { classMap } from 'lit/directives/class-map.js';
 import { keyed } from 'lit/directives/keyed.js';
 import { PLACES, type Place } from '../app/address.ts';
 import type { Lampnote, Notice } from '../app/lampnote.ts';
@@ -31,11 +32,17 @@ import { common } from './theme/shared.ts';
 import { volumeSlider } from './volume.ts';
 
 export class LampNote extends AppElement {
-  static override properties = { ...AppElement.properties, loading: { state: true } };
+  static override properties = {
+    ...AppElement.properties,
+    loading: { state: true },
+    unfolded: { state: true },
+  };
   static override styles = [common, barStyles, noticeStyles];
 
   /** How far the code of the present place is: there, on its way, or not to be had. */
   declare loading: 'there' | 'coming' | 'missing';
+  /** On a narrow page: whether what is needed less often is shown, too. */
+  declare unfolded: boolean;
   #loaded: Place = PLACES[0];
 
   #design!: Selected<Design, Design>;
@@ -46,6 +53,7 @@ export class LampNote extends AppElement {
   constructor() {
     super();
     this.loading = 'there';
+    this.unfolded = false;
   }
 
   protected override bind(app: Lampnote): void {
@@ -96,24 +104,37 @@ export class LampNote extends AppElement {
   protected override render(): TemplateResult {
     const design = this.#design.value;
     const { place } = this.#session.value;
-    return html`<header class=${place}>
+    return html`<header class=${classMap({ [place]: true, unfolded: this.unfolded })}>
         <div class="bar">
-        <h1>${words.product}</h1>
-        ${this.#places()}
-        <input
-          class="name"
-          type="text"
-          maxlength=${NAME_LENGTH}
-          aria-label=${words.bar.name}
-          title=${words.bar.name}
-          .value=${design.name}
-          @change=${(event: Event) =>
-            this.app.change(
-              words.labels.rename,
-              commands.rename((event.currentTarget as HTMLInputElement).value.trim()),
-            )}
-        />
-        ${this.#soundControls()} ${this.#documentControls(this.app.design.history)}
+          <h1>${words.product}</h1>
+          <button
+            type="button"
+            class="more"
+            aria-expanded=${this.unfolded ? 'true' : 'false'}
+            aria-label=${words.bar.moreOf}
+            @click=${() => {
+              this.unfolded = !this.unfolded;
+            }}
+          >
+            ${words.bar.more}
+          </button>
+          ${this.#places()} ${this.#soundControls()}
+          <div class="group document">
+            <input
+              class="name"
+              type="text"
+              maxlength=${NAME_LENGTH}
+              aria-label=${words.bar.name}
+              title=${words.bar.name}
+              .value=${design.name}
+              @change=${(event: Event) =>
+                this.app.change(
+                  words.labels.rename,
+                  commands.rename((event.currentTarget as HTMLInputElement).value.trim()),
+                )}
+            />
+            ${this.#documentControls(this.app.design.history)}
+          </div>
         </div>
         ${this.#soundWords()} ${this.#noticeWords()}
         <keeping-note .app=${this.app}></keeping-note>
@@ -202,8 +223,7 @@ export class LampNote extends AppElement {
   }
 
   #documentControls({ undo, redo }: History): TemplateResult {
-    return html`<div class="group">
-        <button type="button" ?disabled=${undo === null} title=${words.bar.undoWhat(undo)} @click=${() => this.app.design.undo()}>
+    return html`<button type="button" ?disabled=${undo === null} title=${words.bar.undoWhat(undo)} @click=${() => this.app.design.undo()}>
           ${words.bar.undo}
         </button>
         <button type="button" ?disabled=${redo === null} title=${words.bar.redoWhat(redo)} @click=${() => this.app.design.redo()}>
@@ -225,8 +245,7 @@ export class LampNote extends AppElement {
         >
           <option value="" selected>${words.bar.designs}</option>
           ${PRESETS.map(({ name }, i) => html`<option value=${i}>${name}</option>`)}
-        </select>
-      </div>`;
+        </select>`;
   }
 
   #soundWords(): TemplateResult {

@@ -44,7 +44,7 @@ export const germanKit: Translated<typeof kitViewWords> = {
       'Teile gehen verloren, verbiegen und brechen. Die Reserve folgt aus den Verlustquoten: Der ganze Korb reicht mit einer Wahrscheinlichkeit von mindestens 99 %.',
       'Eintragen, was vorhanden ist, was eine Packung enthält und was sie kostet; alles Weitere folgt.',
     ],
-    kits: 'Bausätze',
+    kits: 'zu bauende Bausätze',
     region: 'ausgegeben in',
     regions: {
       eu: 'der Europäischen Union',

@@ -11,7 +11,7 @@ export const germanLessons: Translated<typeof englishLessons> = {
     aim: 'Ziel',
     wrongIdeas: 'Womit zu rechnen ist',
     notes: 'Für alle, die unterrichten',
-    cautions: 'Achtung',
+    cautions: 'Vorsicht',
     question: 'Erst raten',
     task: 'Nun probieren',
     reveal: 'Was herauskam',

@@ -119,6 +119,8 @@ export const germanPage: Translated<typeof words> = {
       off: 'Der Link, der diese Seite geöffnet hat, lässt den Ton aus. Die Gates folgen dem Licht trotzdem, in Worten und Bildern.',
       on: 'Der erste Druck irgendwohin schaltet den Ton ein, wie es der Link will.',
     },
+    more: 'Mehr',
+    moreOf: 'Mehr: Entwurf, Seite, Sprache',
     shortcuts:
       'Umschalt+Escape schaltet den Ton von überall aus. Strg+Z nimmt eine Änderung zurück, Strg+Umschalt+Z bringt sie wieder.',
   },
@@ -146,7 +148,7 @@ export const germanPage: Translated<typeof words> = {
   },
 
   sound: {
-    off: 'Der Ton ist aus; die Gates folgen dem Licht trotzdem.',
+    off: 'Der Ton ist aus: Was A und B tun, ist hier zu lesen, nicht zu hören.',
     faded:
       'Nach 20 Sekunden ohne Änderung ausgeblendet. Etwas bewegen oder eine Taste drücken bringt den Ton zurück.',
     hint: 'Nichts zu hören? Lautstärke hier und am Computer prüfen, Lautsprecher oder Kabel, und am Telefon den Stummschalter.',
@@ -256,6 +258,8 @@ export const germanPage: Translated<typeof words> = {
 
   why: {
     heading: 'Warum',
+    what: 'Ein Instrument mit zwei Stimmen, A und B. Jede ist eine Rechteckwelle, und das Licht auf ihrem eigenen Sensor schaltet sie.',
+    begin: '„Ton an“ drücken. Dann eine Hand über einen Sensor bringen oder einen Tonhöhen-Trimmer drehen.',
     both: 'Beide Sensoren haben das Licht, das ihre Stimmen brauchen. Einen beschatten und sehen, wie sein Knoten die Referenz kreuzt.',
     silent: (voice, light, rises) =>
       `${voice} schweigt. Ihr Licht ist ${lux(light)}, also ist ihr Knoten ${rises ? 'über' : 'unter'} die Referenz ${rises ? 'gestiegen' : 'gefallen'}, und der Komparator hält den Timer im Reset.`,
@@ -291,7 +295,7 @@ export const germanPage: Translated<typeof words> = {
     heading: 'Licht',
     sources: { stage: 'Bühne', scene: 'Szene', log: 'Aufzeichnung', camera: 'Kamera' },
     stageLegend: 'Woher das Licht kommt',
-    figure: 'Abb. 1 · Der Tisch von vorn. Die Hände antippen oder ziehen, oder die Schieber nehmen.',
+    figure: 'Der Tisch von vorn. Die Hände antippen oder ziehen, oder die Schieber nehmen.',
     stageKeys:
       'Mit der Zeichnung im Fokus: A und B bringen eine Hand darüber oder nehmen sie weg, Pfeile bewegen die zuletzt benutzte Hand (Umschalt: fein), L schaltet die Lampe, Escape hebt beide.',
     stageName: 'Tisch mit Lampe und Händen',
@@ -381,7 +385,7 @@ export const germanPage: Translated<typeof words> = {
 
   threshold: {
     heading: 'Schwelle',
-    figure: 'Abb. 2 · Spannung der Knoten gegen die Referenz (Schleifer unbelastet)',
+    figure: 'Spannung der Knoten gegen die Referenz (Schleifer unbelastet)',
     summary: (node, reference) =>
       `Knoten A ${volts(node.A)} gegen ${volts(reference.A)}; Knoten B ${volts(node.B)} gegen ${volts(reference.B)}.`,
     node: (voice, value) => `${voice} ${volts(value)}`,
@@ -474,7 +478,7 @@ export const germanPage: Translated<typeof words> = {
 
   first: {
     heading: 'Die ersten Schwingungen',
-    figure: 'Abb. 4 · Kondensator (Linie) und Ausgang (darunter) nach langer Stille.',
+    figure: 'Kondensator (Linie) und Ausgang (darunter) nach langer Stille.',
     voice: 'Stimme',
     back: 'Schritt zurück',
     next: 'Nächster Schritt',
@@ -508,7 +512,7 @@ export const germanPage: Translated<typeof words> = {
     label: 'Knotenspannungen und Gates der letzten vier Sekunden',
     summary:
       'Knotenspannungen von A (durchgezogen) und B (gestrichelt) gegen die Referenz, darunter, wann jede Stimme klang.',
-    figure: 'Abb. 3 · Knotenspannungen (Linien), Kipppunkte (Bänder), Gates (Balken).',
+    figure: 'Knotenspannungen (Linien), Kipppunkte (Bänder), Gates (Balken).',
     ago: (seconds) => (Math.abs(seconds) < 0.005 ? 'jetzt' : `−${formatFixed(Math.abs(seconds), 0, 's')}`),
     moment: (ago, node, sounding) =>
       `vor ${formatFixed(Math.abs(ago), 2, 's')}: A ${volts(node.A)}, ${state(sounding.A)}; B ${volts(node.B)}, ${state(sounding.B)}.`,

@@ -86,7 +86,7 @@ export const pitchAfter: Translated<Pick<typeof foundWords, 'hear' | 'abx' | 'sh
     hear: (name) => `${name} hören`,
     sweep: (name) => `${name} durchstimmen`,
     caption: (law) =>
-      `Abb. 3 · hell: Nennwerte, Anschlag zu Anschlag; dunkel: was 99 von 100 Bausätzen mit dem Trimmpoti bei 10 bis 90 % erreichen (Teile ${law}).`,
+      `Breit: Nennwerte, Anschlag zu Anschlag; schmal: was 99 von 100 Bausätzen mit dem Trimmpoti bei 10 bis 90 % erreichen (Teile ${law}).`,
     summary: (names) => `Stimmweg von ${names.join(', ')} mit denselben Widerständen.`,
     table: 'Tabelle der Kondensatoren',
     heads: [

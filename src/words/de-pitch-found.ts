@@ -51,7 +51,7 @@ export const pitchFound: Translated<Found> = {
     target: (voice, note) => `${voice} soll auf ${note}`,
     targetSpan: (voice, low, high) => `${voice} soll von ${low} bis ${high}`,
     caption: (law, kits) =>
-      `Abb. 1 · hell: was die Werte von Anschlag zu Anschlag versprechen; dunkel: was 99 von 100 Bausätzen mit dem Trimmpoti bei 10 bis 90 % erreichen (Teile ${law}). Kleine Marken: ${kits} Bausätze des gewählten Vorschlags vor dem Stimmen, rund A, eckig B.`,
+      `Breit: was die Werte von Anschlag zu Anschlag versprechen; schmal: was 99 von 100 Bausätzen mit dem Trimmpoti bei 10 bis 90 % erreichen (Teile ${law}). Kleine Marken: ${kits} Bausätze des gewählten Vorschlags vor dem Stimmen, rund A, eckig B.`,
     summary: (count, best, reach) =>
       `Stimmwege von ${count} Vorschlägen auf einer Linie der Tonhöhen. Der beste, ${best}, bringt ${reach} der Bausätze auf beide Töne.`,
     all: (count) => `Alle ${count} als Balken zeigen`,
@@ -206,7 +206,7 @@ export const pitchFound: Translated<Found> = {
     summary: (text) =>
       `Tonhöhe über der Drehung jedes Trimmpotis, darunter, wie viele Cent ein Grad ausmacht. ${text}`,
     caption:
-      'Abb. 2 · oben: Drehung und Tonhöhe, A durchgezogen, B gestrichelt, Punkte an den Zielen; unten: Cent je Grad.',
+      'Oben: Drehung und Tonhöhe, A durchgezogen, B gestrichelt, Punkte an den Zielen; unten: Cent je Grad.',
     cursor: 'Drehung der Trimmpotis',
     cursorHint: 'Pfeil links und rechts drehen sie.',
     at: (rotation) => `bei ${formatShare(rotation)}`,
@@ -227,7 +227,7 @@ export const pitchFound: Translated<Found> = {
       'Auf dem Papier erreichbar heißt nicht in der Serie erreichbar: Kondensator und Trimmpoti liegen jeder irgendwo in ihrer Toleranz.',
       'Sagen, welche Töne gewünscht sind und was zur Hand ist. Dann wird jede Kombination berücksichtigt, und die besten werden als Bausätze gelost.',
     ],
-    bars: 'Der helle Balken ist, was die Werte versprechen. Der dunkle ist, was 99 von 100 Bausätzen mit dem Trimmpoti zwischen 10 und 90 % erreichen.',
+    bars: 'Der breite Balken ist, was die Werte versprechen. Der schmale darin ist, was 99 von 100 Bausätzen mit dem Trimmpoti zwischen 10 und 90 % erreichen.',
     wins: (name, reach, a, b) =>
       `${name} steht vorn: ${share(reach)} der Bausätze erreichen beide Töne, und ein Grad am Trimmpoti verschiebt A um ${cents(a)} und B um ${cents(b)} Cent.`,
     rival: (name, reasons) => `Mit anderen Kondensatoren folgt ${name}: ${reasons.join(', ')}.`,

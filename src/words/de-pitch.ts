@@ -74,7 +74,7 @@ export const pitch: Translated<typeof pitchWords> = {
       Math.abs(cents) < 0.5 ? noteIn('de', name) : `${noteIn('de', name)} ${formatSigned(cents)} Cent`,
     between: (cents, name, temperament) =>
       name === null ? `${formatFixed(Math.abs(cents), 0)} Cent auseinander` : intervalText(name, temperament),
-    a4: (value) => `Kammerton A = ${formatNumber(value, 5)} Hz`,
+    a4: (value) => `Kammerton A4 = ${formatNumber(value, 5)} Hz`,
     kits: (count) => `${count} ${count === 1 ? 'Bausatz' : 'Bausätze'}`,
     have: 'nur, was in der Schublade liegt',
     order: (series) =>
@@ -106,7 +106,7 @@ export const pitch: Translated<typeof pitchWords> = {
     hertz: (voice) => `Frequenz von ${voice}`,
     low: (voice) => `${voice} von`,
     high: (voice) => `${voice} bis`,
-    a4: 'Kammerton A',
+    a4: 'Kammerton A4',
     temperament: 'Intervalle',
     temperaments: { equal: 'gleichstufig', just: 'rein' },
     just: 'Rein: B steht zu A in einem einfachen Verhältnis, etwa 3 : 2.',
@@ -133,7 +133,10 @@ export const pitch: Translated<typeof pitchWords> = {
     lawsShort: { uniform: 'gleichverteilt', 'normal-2': '2 σ', 'normal-3': '3 σ' },
     lawHint:
       'Beliebig in der Toleranz ist üblich, wenn man von den Teilen nichts weiß; es ist die vorsichtige Wahl.',
-    kits: 'geloste Bausätze',
+    kits: 'zu bauende Bausätze',
+    kitsHint: 'Für so viele muss die Schublade Teile haben; so viele sind im Bild markiert und zu hören.',
+    atHand: (notes) => `Der offene Entwurf klingt mit ${notes.A} und ${notes.B}.`,
+    takeAtHand: 'Diese Töne wünschen',
     seed: 'Startzahl',
     seedHint: 'Dieselbe Startzahl lost dieselben Bausätze.',
     comesTo: (targets) =>
@@ -277,7 +280,10 @@ export const pitch: Translated<typeof pitchWords> = {
       duty: 'Tastverhältnis außerhalb der Grenzen',
       'short-stock': 'zu wenige für die Serie vorhanden',
     },
-    byCents: (cents) => `um ${formatFixed(cents, cents < 10 ? 1 : 0)} Cent verfehlt`,
+    byCents: (cents) =>
+      cents < 0.05
+        ? 'um weniger als 0,1 Cent verfehlt'
+        : `um ${formatFixed(cents, cents < 10 ? 1 : 0)} Cent verfehlt`,
     byDuty: (share) => `um ${formatShare(share, 1)} Tastverhältnis verfehlt`,
     none: '–',
   },

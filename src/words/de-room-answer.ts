@@ -33,6 +33,11 @@ export const roomAnswer: Translated<typeof answerWords> = {
     band: 'Das graue Band ist das Licht an den Sensoren, vom halben bis zum doppelten Himmelsmodell. Das gepunktete darunter ist der Schatten des Ereignisses darin.',
     crossed: (lit, shade) =>
       `Der hellste Schatten des Tages ist ${shade}, sein wenigstes Licht ${lit}: Keine einzelne Schwelle liegt dazwischen.`,
+    alike: 'Ohne Tageslicht ist jede Stunde wie die andere: Das Licht ist, was gemessen wurde.',
+    betweenAlike: (lit, shade) =>
+      `Die Schwelle muss zwischen ${shade}, dem Schatten, und ${lit}, dem Licht, liegen.`,
+    crossedAlike: (lit, shade) =>
+      `Der Schatten ist ${shade}, das Licht ${lit}: Keine einzelne Schwelle liegt dazwischen.`,
     steady: 'Ohne Tageslicht folgt das Licht allein den Messungen.',
     holds: 'Eine Einstellung hält den ganzen Tag.',
     resets: (all) => `Eine Einstellung hält nicht den ganzen Tag: neu einstellen um ${hoursText(all)}.`,
@@ -117,11 +122,13 @@ export const roomAnswer: Translated<typeof answerWords> = {
       Math.abs(upper - lower) < 0.02 * upper
         ? `Schwelle ${lux(upper)}`
         : `Schwelle ${lux(lower)} bis ${lux(upper)}`,
+    thresholdShort: (upper, lower) =>
+      Math.abs(upper - lower) < 0.02 * upper ? lux(upper) : `${lux(lower)} bis ${lux(upper)}`,
     states: STATES,
     run: (state, from, to) => `${hours(from, to)} ${STATES[state]}`,
     summary: (low, high, runs) => `Licht an den Sensoren von ${low} bis ${high}; ${runs.join(', ')}.`,
     figure: (right, way, sets) =>
-      `Abb. 1 · Licht durch den Tag gegen die Schwelle. ${settingText(way, sets)} sind ${percent(right)} der Minuten richtig.`,
+      `Licht durch den Tag gegen die Schwelle. ${settingText(way, sets)} sind ${percent(right)} der Minuten richtig.`,
     legend: 'Richtig: Das ganze Band schaltet. Knapp: Nur seine Mitte schaltet. Falsch: Nicht einmal die.',
     cursor: 'Uhrzeit',
     cursorHint: 'Pfeil links und rechts gehen durch den Tag.',
@@ -170,6 +177,8 @@ export const roomAnswer: Translated<typeof answerWords> = {
     hint: 'Messgerät zwischen 0 V und den Schleifer des Trimmpotis, beide Sensoren im Licht. Tippen, was es zeigt.',
     reads: { shared: 'das Messgerät zeigt', own: (voice) => `Trimmpoti ${voice} zeigt` },
     hour: 'es ist jetzt',
+    restAlike: (holds) =>
+      holds ? 'So, wie gemessen, hält es den ganzen Tag.' : 'So, wie gemessen, ist es den ganzen Tag falsch.',
     rest: (share, from) =>
       share === 1
         ? `So, wie gemessen, hält es von ${oClock(from)} bis zum Schluss.`
@@ -209,7 +218,6 @@ export const roomAnswer: Translated<typeof answerWords> = {
       year: 'numeric',
       timeZone: 'UTC',
     }).format(new Date(`${date}T00:00:00Z`)),
-  atHour: (value, hour) => `${lux(value)} um ${oClock(hour)}`,
   list: (parts) => parts.join(' · '),
   pair: (label, voices) => `${label}: A ${voices.A}, B ${voices.B}`,
 };

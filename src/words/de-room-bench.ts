@@ -90,6 +90,7 @@ export const roomBench: Translated<Pick<typeof answerWords, 'parts' | 'timing' |
   batch: {
     heading: 'Für die Serie',
     kits: 'geloste Bausätze',
+    kitsHint: 'Gelost für die Anteile unten, wie viele auch gebaut werden: mehr Lose, sicherere Anteile.',
     seed: 'Startzahl',
     spread: 'Streuung der Teile',
     spreads: {

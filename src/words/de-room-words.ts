@@ -33,6 +33,10 @@ function turning(turns: number, turnsOfPart: number): string {
   return `${formatNumber(size * 100, 2)}\u00A0% des Drehwegs`;
 }
 
+/** A light and when it is; without an hour where every hour has it. */
+const atHour = (value: number, hour: number | null): string =>
+  hour === null ? lux(value) : `${lux(value)} um ${oClock(hour)}`;
+
 const trimmerName = (trimmer: 'A' | 'B', shared: boolean): string =>
   shared ? 'das gemeinsame Trimmpoti' : `Trimmpoti ${trimmer}`;
 
@@ -58,6 +62,7 @@ function remedyText(remedy: Remedy): string {
 export const roomWords: Translated<typeof english> = {
   lux,
   clock,
+  atHour,
 
   complaint(complaint) {
     switch (complaint.kind) {
@@ -110,9 +115,9 @@ export const roomWords: Translated<typeof english> = {
   edge(reason) {
     switch (reason.kind) {
       case 'lit':
-        return `Jenseits davon zählt das wenigste Licht an Sensor ${reason.voice}, ${lux(reason.lux)} um ${oClock(reason.hour)}, nicht mehr als Licht.`;
+        return `Jenseits davon zählt das ${reason.hour === null ? 'Licht' : 'wenigste Licht'} an Sensor ${reason.voice}, ${atHour(reason.lux, reason.hour)}, nicht mehr als Licht.`;
       case 'shade':
-        return `Jenseits davon zählt der hellste Schatten an Sensor ${reason.voice}, ${lux(reason.lux)} um ${oClock(reason.hour)}, nicht mehr als Schatten.`;
+        return `Jenseits davon zählt der ${reason.hour === null ? 'Schatten' : 'hellste Schatten'} an Sensor ${reason.voice}, ${atHour(reason.lux, reason.hour)}, nicht mehr als Schatten.`;
       case 'end stop':
         return 'Der Anschlag des Trimmpotis.';
       case 'common-mode range':
@@ -127,7 +132,7 @@ export const roomWords: Translated<typeof english> = {
       case 'check the supply':
         return `Die Versorgung messen: ${volts(step.volts)}. Alle Spannungen unten gehören zu ihr.`;
       case 'wait for the light':
-        return `Um ${oClock(step.hour)}, Lampen wie im Betrieb: etwa ${lux(step.lux.A)} an Sensor A und ${lux(step.lux.B)} an Sensor B.`;
+        return `${step.hour === null ? '' : `Um ${oClock(step.hour)}, `}Lampen wie im Betrieb: etwa ${lux(step.lux.A)} an Sensor A und ${lux(step.lux.B)} an Sensor B.`;
       case 'read the node':
         return `Knoten ${step.voice}: ${volts(step.lit)} bei freiem Sensor, ${volts(step.shade)} mit dem Schatten des Ereignisses darauf.`;
       case 'turn to volts':
@@ -147,7 +152,7 @@ export const roomWords: Translated<typeof english> = {
       case 'watch':
         return `${formatNumber(step.minutes, 2)} Minuten lang zusehen, während Leute gehen wie sonst: höchstens ${formatNumber(step.phantomsAllowed, 2)} ungewollter Ton.`;
       case 'set again':
-        return `Um ${oClock(step.hour)} Trimmpoti ${step.trimmer} neu einstellen, auf ${volts(step.volts)}.`;
+        return `Um ${oClock(step.hour)} ${trimmerName(step.trimmer, step.shared)} neu einstellen, auf ${volts(step.volts)}.`;
     }
   },
 

@@ -185,7 +185,7 @@ export const room: Translated<typeof describeWords> = {
       heightMetres: 'Höhe der Hand',
       roundShare: 'Licht von ringsum',
       lampDiameterMetres: 'Durchmesser der Lampe',
-      lampDistanceMetres: 'Abstand der Lampe',
+      lampDistanceMetres: 'Lampe bis Sensor',
       crossSeconds: 'Dauer des Vorbeigehens',
       left: 'Licht, das bleibt',
       shadowMetres: 'Breite des Schattens',

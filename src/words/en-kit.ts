@@ -44,7 +44,7 @@ export const kitViewWords = spoken('kit', {
       'Parts get lost, bent and broken. The spares follow from your loss rates: the whole basket is enough with a chance of 99 % or more.',
       'Write down what you have, what a pack holds and what it costs; the rest follows.',
     ],
-    kits: 'kits',
+    kits: 'kits to build',
     region: 'handed out in',
     regions: { eu: 'the European Union', uk: 'the United Kingdom', elsewhere: 'another country' },
     sockets: 'chips in sockets',

@@ -11,7 +11,7 @@ export const englishLessons = spoken('lessons', {
     aim: 'Aim',
     wrongIdeas: 'Ideas to expect',
     notes: 'For whoever teaches',
-    cautions: 'Mind',
+    cautions: 'Caution',
     question: 'Guess first',
     task: 'Now try',
     reveal: 'What came out',

@@ -60,7 +60,7 @@ export const foundWords = spoken('pitch found', {
     target: (voice: VoiceId, note: string) => `${voice} wants ${note}`,
     targetSpan: (voice: VoiceId, low: string, high: string) => `${voice} wants ${low} to ${high}`,
     caption: (law: string, kits: number) =>
-      `Fig. 1 · pale: what the values promise from stop to stop; dark: what 99 of 100 kits reach with the trimmer at 10 to 90 % (parts ${law}). Small marks: ${kits} kits of the chosen candidate before tuning, round A, square B.`,
+      `Broad: what the values promise from stop to stop; narrow: what 99 of 100 kits reach with the trimmer at 10 to 90 % (parts ${law}). Small marks: ${kits} kits of the chosen candidate before tuning, round A, square B.`,
     summary: (count: number, best: string, reach: string) =>
       `Reach of ${count} candidates on a line of pitches. The best, ${best}, brings ${reach} of kits to both notes.`,
     all: (count: number) => `Show all ${count} as bars`,
@@ -209,8 +209,7 @@ export const foundWords = spoken('pitch found', {
     heading: 'Trimmer and pitch',
     summary: (text: string) =>
       `Pitch against the turn of each trimmer, and below how many cents a degree moves it. ${text}`,
-    caption:
-      'Fig. 2 · above: turn to pitch, A solid and B dashed, dots at the targets; below: cents a degree.',
+    caption: 'Above: turn to pitch, A solid and B dashed, dots at the targets; below: cents a degree.',
     cursor: 'Turn of the trimmers',
     cursorHint: 'Left and right arrow turn them.',
     at: (rotation: number) => `at ${formatShare(rotation)}`,
@@ -299,7 +298,7 @@ export const foundWords = spoken('pitch found', {
     hear: (name: string) => `Hear ${name}`,
     sweep: (name: string) => `Sweep ${name}`,
     caption: (law: string) =>
-      `Fig. 3 · pale: nominal, stop to stop; dark: what 99 of 100 kits reach with the trimmer at 10 to 90 % (parts ${law}).`,
+      `Broad: nominal, stop to stop; narrow: what 99 of 100 kits reach with the trimmer at 10 to 90 % (parts ${law}).`,
     summary: (names: readonly string[]) => `Reach of ${names.join(', ')} with the same resistors.`,
     table: 'Table of the capacitors',
     heads: [
@@ -323,7 +322,7 @@ export const foundWords = spoken('pitch found', {
       'In range on paper is not in range in the batch: capacitor and trimmer each lie somewhere within their tolerance.',
       'Say which notes are wanted and what is at hand. Every combination is then accounted for, and the best are drawn as kits.',
     ],
-    bars: 'The pale bar is what the values promise. The dark bar is what 99 of 100 kits reach with the trimmer between 10 and 90 %.',
+    bars: 'The broad bar is what the values promise. The narrow bar in it is what 99 of 100 kits reach with the trimmer between 10 and 90 %.',
     wins: (name: string, reach: number, a: number, b: number) =>
       `${name} stands first: ${share(reach)} of kits reach both notes, and a degree of the trimmer moves A by ${cents(a)} and B by ${cents(b)} cents.`,
     rival: (name: string, reasons: readonly string[]) =>

@@ -60,7 +60,7 @@ export const pitchWords = spoken('pitch', {
       name === null
         ? `${formatFixed(Math.abs(cents), 0)} cents apart`
         : `${temperament === 'just' ? 'a just ' : /^[aeiou]/.test(name) ? 'an ' : 'a '}${name}`,
-    a4: (value: number) => `A = ${formatNumber(value, 5)} Hz`,
+    a4: (value: number) => `A4 = ${formatNumber(value, 5)} Hz`,
     kits: (count: number) => `${count} ${count === 1 ? 'kit' : 'kits'}`,
     have: 'only what the drawer holds',
     order: (series: readonly string[]) =>
@@ -91,7 +91,7 @@ export const pitchWords = spoken('pitch', {
     hertz: (voice: VoiceId) => `frequency of ${voice}`,
     low: (voice: VoiceId) => `${voice} from`,
     high: (voice: VoiceId) => `${voice} to`,
-    a4: 'A is tuned to',
+    a4: 'A4 is tuned to',
     temperament: 'intervals',
     temperaments: { equal: 'equal', just: 'just' },
     just: 'Just: B stands in a pure ratio to A, such as 3 : 2.',
@@ -118,7 +118,10 @@ export const pitchWords = spoken('pitch', {
     lawsShort: { uniform: 'uniform', 'normal-2': '2 σ', 'normal-3': '3 σ' },
     lawHint:
       'Anywhere within tolerance is common practice when nothing is known of the parts; it is the careful choice.',
-    kits: 'kits drawn',
+    kits: 'kits to build',
+    kitsHint: 'The drawer must hold parts for so many; so many are marked in the picture and heard.',
+    atHand: (notes: Pair<string>) => `The open design sounds ${notes.A} and ${notes.B}.`,
+    takeAtHand: 'Wish for these notes',
     seed: 'seed',
     seedHint: 'The same seed draws the same kits.',
     comesTo: (targets: Pair<readonly [number, number]>) =>
@@ -260,7 +263,10 @@ export const pitchWords = spoken('pitch', {
       duty: 'duty cycle outside the limits',
       'short-stock': 'too few at hand for the batch',
     },
-    byCents: (cents: number) => `misses by ${formatFixed(cents, cents < 10 ? 1 : 0)} cents`,
+    byCents: (cents: number) =>
+      cents < 0.05
+        ? 'misses by less than 0.1 cents'
+        : `misses by ${formatFixed(cents, cents < 10 ? 1 : 0)} cents`,
     byDuty: (share: number) => `misses by ${formatShare(share, 1)} of duty`,
     none: '–',
   },

@@ -43,6 +43,11 @@ export const answerWords = spoken('room answer', {
     band: 'The grey band is the light at the sensors, from half to double the sky model. The dotted band below is the event’s shadow in it.',
     crossed: (lit: string, shade: string) =>
       `The day’s brightest shade is ${shade}, its least light ${lit}: no one threshold lies between them.`,
+    alike: 'Without daylight every hour is like the other: the light is what was read.',
+    betweenAlike: (lit: string, shade: string) =>
+      `The threshold must lie between ${shade}, the shade, and ${lit}, the light.`,
+    crossedAlike: (lit: string, shade: string) =>
+      `The shade is ${shade}, the light ${lit}: no one threshold lies between them.`,
     steady: 'Without daylight the light follows the readings alone.',
     holds: 'One setting holds all day.',
     resets: (hours: readonly number[]) =>
@@ -129,6 +134,8 @@ export const answerWords = spoken('room answer', {
       Math.abs(upper - lower) < 0.02 * upper
         ? `threshold ${lux(upper)}`
         : `threshold ${lux(lower)} to ${lux(upper)}`,
+    thresholdShort: (upper: number, lower: number) =>
+      Math.abs(upper - lower) < 0.02 * upper ? lux(upper) : `${lux(lower)} to ${lux(upper)}`,
     states: STATES,
     run: (state: keyof typeof STATES, from: number, to: number) =>
       `${clock(from)} to ${clock(to)} ${STATES[state]}`,
@@ -143,7 +150,7 @@ export const answerWords = spoken('room answer', {
             : sets <= 1
               ? 'with one setting'
               : `set ${sets} times`;
-      return `Fig. 1 · light through the day against the threshold. ${how[0]!.toUpperCase()}${how.slice(1)}, ${percent(right)} of the minutes are right.`;
+      return `Light through the day against the threshold. ${how[0]!.toUpperCase()}${how.slice(1)}, ${percent(right)} of the minutes are right.`;
     },
     legend: 'Right: the whole band gates. Marginal: only its middle does. Wrong: not even that.',
     cursor: 'Hour',
@@ -257,6 +264,7 @@ export const answerWords = spoken('room answer', {
   batch: {
     heading: 'For the batch',
     kits: 'kits drawn',
+    kitsHint: 'Drawn to find the shares below, however many are built: more draws, surer shares.',
     seed: 'seed',
     spread: 'parts lie',
     spreads: {
@@ -341,6 +349,8 @@ export const answerWords = spoken('room answer', {
     hint: 'Meter between 0 V and the trimmer’s wiper, both sensors lit. Type what it says.',
     reads: { shared: 'the meter reads', own: (voice: VoiceId) => `trimmer ${voice} reads` },
     hour: 'it is now',
+    restAlike: (holds: boolean) =>
+      holds ? 'As you read it, it holds all day.' : 'As you read it, it is wrong all day.',
     rest: (share: number, from: number) =>
       share === 1
         ? `As you read it, it holds from ${clock(from)} to closing.`
@@ -378,7 +388,6 @@ export const answerWords = spoken('room answer', {
       year: 'numeric',
       timeZone: 'UTC',
     }).format(new Date(`${date}T00:00:00Z`)),
-  atHour: (value: number, hour: number): string => `${lux(value)} at ${clock(hour)}`,
   list: (parts: readonly string[]): string => parts.join(' · '),
   pair: (label: string, voices: Pair<string>) => `${label}: A ${voices.A}, B ${voices.B}`,
 } as const);

@@ -181,8 +181,8 @@ export const describeWords = spoken('room', {
     values: {
       heightMetres: 'height of the hand',
       roundShare: 'light from all round',
-      lampDiameterMetres: 'lamp across',
-      lampDistanceMetres: 'lamp away',
+      lampDiameterMetres: 'lamp’s diameter',
+      lampDistanceMetres: 'lamp to sensor',
       crossSeconds: 'crossing takes',
       left: 'light that is left',
       shadowMetres: 'shadow wide',

@@ -111,6 +111,8 @@ export const words = spoken('page', {
       off: 'The link this page was opened by leaves the sound off. The gates follow the light all the same, in words and pictures.',
       on: 'The first press anywhere switches the sound on, as the link asks.',
     },
+    more: 'More',
+    moreOf: 'More: design, page, language',
     shortcuts:
       'Shift+Escape stops the sound from anywhere. Ctrl+Z takes a change back, Ctrl+Shift+Z brings it again.',
   },
@@ -138,7 +140,7 @@ export const words = spoken('page', {
   },
 
   sound: {
-    off: 'Sound is off; the gates follow the light all the same.',
+    off: 'Sound is off: what A and B do is told here, not heard.',
     faded: 'Faded after 20 seconds without a change. Move anything, or press any key, to bring it back.',
     hint: 'Nothing to hear? Check the volume here and on the computer, the loudspeaker or cable, and, on a phone, the silent switch.',
     exhibition: 'Keep steady tones sounding (exhibition)',
@@ -240,6 +242,9 @@ export const words = spoken('page', {
 
   why: {
     heading: 'Why',
+    /** Until the sound is on: what stands here, and what to press. */
+    what: 'An instrument of two voices, A and B. Each is a square wave, and the light on its own sensor switches it.',
+    begin: 'Press Sound on. Then bring a hand over a sensor, or turn a pitch trimmer.',
     both: 'Both sensors have the light their voices need. Shade one, and watch its node cross the reference.',
     silent: (voice: VoiceId, light: number, rises: boolean) =>
       `${voice} is silent. Its light is ${lux(light)}, so its node has ${rises ? 'risen' : 'fallen'} past the reference and the comparator holds the timer in reset.`,
@@ -276,7 +281,7 @@ export const words = spoken('page', {
     heading: 'Light',
     sources: { stage: 'stage', scene: 'scene', log: 'recorded log', camera: 'camera' },
     stageLegend: 'Where the light comes from',
-    figure: 'Fig. 1 · the table seen from the front. Tap or drag the hands, or use the sliders.',
+    figure: 'The table seen from the front. Tap or drag the hands, or use the sliders.',
     stageKeys:
       'With the drawing focused: A and B bring a hand over or take it away, arrows move the hand last used (Shift: finely), L switches the lamp, Escape lifts both.',
     stageName: 'Table with lamp and hands',
@@ -365,7 +370,7 @@ export const words = spoken('page', {
 
   threshold: {
     heading: 'Threshold',
-    figure: 'Fig. 2 · node volts against the reference (wiper unloaded)',
+    figure: 'Node volts against the reference (wiper unloaded)',
     summary: (node: Pair<number>, reference: Pair<number>) =>
       `Node A ${volts(node.A)} against ${volts(reference.A)}; node B ${volts(node.B)} against ${volts(reference.B)}.`,
     node: (voice: VoiceId, value: number) => `${voice} ${volts(value)}`,
@@ -518,7 +523,7 @@ export const words = spoken('page', {
 
   first: {
     heading: 'The first cycles',
-    figure: 'Fig. 4 · capacitor (line) and output (below) after a long silence.',
+    figure: 'Capacitor (line) and output (below) after a long silence.',
     voice: 'voice',
     back: 'Step back',
     next: 'Next step',
@@ -552,7 +557,7 @@ export const words = spoken('page', {
     label: 'Node volts and gates of the last four seconds',
     summary:
       'Node volts of A (solid) and B (dashed) against the reference, and under them when each voice sounded.',
-    figure: 'Fig. 3 · node volts (lines), trip points (bands), gates (bars).',
+    figure: 'Node volts (lines), trip points (bands), gates (bars).',
     ago: (seconds: number) =>
       Math.abs(seconds) < 0.005 ? 'now' : `−${formatFixed(Math.abs(seconds), 0, 's')}`,
     moment: (ago: number, node: Pair<number>, sounding: Pair<boolean>) =>

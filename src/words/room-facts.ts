@@ -52,8 +52,9 @@ export type HourReason =
 
 /** What bounds a window of settings. */
 export type EdgeReason =
-  | { readonly kind: 'lit'; readonly voice: Voice; readonly lux: number; readonly hour: number }
-  | { readonly kind: 'shade'; readonly voice: Voice; readonly lux: number; readonly hour: number }
+  /** Hour null: at every hour alike. */
+  | { readonly kind: 'lit'; readonly voice: Voice; readonly lux: number; readonly hour: number | null }
+  | { readonly kind: 'shade'; readonly voice: Voice; readonly lux: number; readonly hour: number | null }
   | { readonly kind: 'end stop' }
   | { readonly kind: 'common-mode range'; readonly limitVolts: number };
 
@@ -76,7 +77,8 @@ export type Remedy =
 export type SettingStep =
   | {
       readonly kind: 'wait for the light';
-      readonly hour: number;
+      /** Null: the light is the same at any. */
+      readonly hour: number | null;
       readonly lux: Readonly<Record<Voice, number>>;
     }
   | { readonly kind: 'check the supply'; readonly volts: number }
@@ -106,7 +108,13 @@ export type SettingStep =
   | { readonly kind: 'try the event'; readonly voice: Voice; readonly sounds: boolean }
   | { readonly kind: 'will not reach'; readonly trimmer: Voice; readonly remedies: readonly Remedy[] }
   | { readonly kind: 'watch'; readonly minutes: number; readonly phantomsAllowed: number }
-  | { readonly kind: 'set again'; readonly hour: number; readonly trimmer: Voice; readonly volts: number };
+  | {
+      readonly kind: 'set again';
+      readonly hour: number;
+      readonly trimmer: Voice;
+      readonly shared: boolean;
+      readonly volts: number;
+    };
 
 /** What the assistant says to a volt reading at the reference. */
 export type MeterAnswer =

@@ -36,12 +36,17 @@ function turning(turns: number, turnsOfPart: number): string {
   return `${formatNumber(size * 100, 2)}\u00A0% of its travel`;
 }
 
+/** A light and when it is; without an hour where every hour has it. */
+const atHour = (value: number, hour: number | null): string =>
+  hour === null ? lux(value) : `${lux(value)} at ${clock(hour)}`;
+
 const trimmerName = (trimmer: 'A' | 'B', shared: boolean): string =>
   shared ? 'the shared trimmer' : `trimmer ${trimmer}`;
 
 export const roomWords = spoken('room words', {
   lux,
   clock,
+  atHour,
 
   complaint(complaint: RoomComplaint): string {
     switch (complaint.kind) {
@@ -94,9 +99,9 @@ export const roomWords = spoken('room words', {
   edge(reason: EdgeReason): string {
     switch (reason.kind) {
       case 'lit':
-        return `Beyond here the least lit light at sensor ${reason.voice}, ${lux(reason.lux)} at ${clock(reason.hour)}, no longer counts as light.`;
+        return `Beyond here ${reason.hour === null ? 'the' : 'the least'} lit light at sensor ${reason.voice}, ${atHour(reason.lux, reason.hour)}, no longer counts as light.`;
       case 'shade':
-        return `Beyond here the brightest shade at sensor ${reason.voice}, ${lux(reason.lux)} at ${clock(reason.hour)}, no longer counts as shade.`;
+        return `Beyond here the ${reason.hour === null ? 'shade' : 'brightest shade'} at sensor ${reason.voice}, ${atHour(reason.lux, reason.hour)}, no longer counts as shade.`;
       case 'end stop':
         return 'The trimmer’s end stop.';
       case 'common-mode range':
@@ -128,7 +133,7 @@ export const roomWords = spoken('room words', {
       case 'check the supply':
         return `Measure the rail: ${volts(step.volts)}. All voltages below belong to it.`;
       case 'wait for the light':
-        return `At ${clock(step.hour)}, lamps as they will be: about ${lux(step.lux.A)} at sensor A and ${lux(step.lux.B)} at sensor B.`;
+        return `${step.hour === null ? 'L' : `At ${clock(step.hour)}, l`}amps as they will be: about ${lux(step.lux.A)} at sensor A and ${lux(step.lux.B)} at sensor B.`;
       case 'read the node':
         return `Node ${step.voice}: ${volts(step.lit)} with nothing in the way, ${volts(step.shade)} with the event’s shadow on the sensor.`;
       case 'turn to volts':
@@ -145,7 +150,7 @@ export const roomWords = spoken('room words', {
       case 'watch':
         return `Watch for ${formatNumber(step.minutes, 2)} minutes with people walking as they will: at most ${formatNumber(step.phantomsAllowed, 2)} note that nobody meant.`;
       case 'set again':
-        return `At ${clock(step.hour)} set trimmer ${step.trimmer} again, to ${volts(step.volts)}.`;
+        return `At ${clock(step.hour)} set ${trimmerName(step.trimmer, step.shared)} again, to ${volts(step.volts)}.`;
     }
   },
 

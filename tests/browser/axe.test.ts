@@ -8,7 +8,7 @@ import { words } from '../../src/words/en.ts';
 import { axeSource, faults, smallWriting } from './support/access.ts';
 import { hear, oneBrowser, openPage, type PageOptions, tapSound } from './support/browser.ts';
 import { clipped, unfold } from './support/longer.ts';
-import { becomes, button, hand, soundButton, strip } from './support/visit.ts';
+import { becomes, button, hand, press, showMore, soundButton, strip, tabTo } from './support/visit.ts';
 
 const looks = Object.keys(words.bar.looks) as Look[];
 const browser = oneBrowser(() => ({ cameraFile: cameraClip([[1, 140, 180]]), permissions: ['camera'] }));
@@ -19,11 +19,13 @@ async function visit(look: Look, options: PageOptions = {}) {
   return opened;
 }
 
-const choose = (page: Page, look: Look): Promise<void> =>
-  page
+async function choose(page: Page, look: Look): Promise<void> {
+  await showMore(page);
+  await page
     .getByRole('group', { name: words.bar.look, exact: true })
     .getByRole('radio', { name: words.bar.looks[look], exact: true })
     .check();
+}
 
 type Found = Record<string, readonly string[]>;
 
@@ -94,6 +96,55 @@ test.each([
   const { written, small } = await smallWriting(page, least);
   expect(written).toBeGreaterThan(100);
   expect(small).toEqual([]);
+  await close();
+});
+
+test('at 320 px the bar leaves the screen to the place; the keyboard brings the rest of it', async () => {
+  const { page, close } = await openPage(browser(), inject('house').site, {
+    viewport: { width: 320, height: 640 },
+  });
+  const bar = async () => (await page.locator('header').first().boundingBox())!.height;
+  const rest = [
+    page.getByRole('textbox', { name: words.bar.name, exact: true }),
+    button(page, words.bar.undo),
+    button(page, words.bar.copyLink),
+    page.getByRole('group', { name: words.bar.look, exact: true }),
+    page.getByRole('group', { name: words.bar.language, exact: true }),
+  ];
+  await soundButton(page).waitFor();
+  expect(await page.getByRole('slider', { name: words.bar.volume, exact: true }).isVisible()).toBe(true);
+  expect(await bar()).toBeLessThan(640 * 0.4);
+  for (const one of rest) expect(await one.isVisible()).toBe(false);
+  await tabTo(page, button(page, words.bar.moreOf));
+  await press(page, 'Enter');
+  for (const one of rest) expect(await one.isVisible()).toBe(true);
+  await press(page, 'Enter');
+  for (const one of rest) expect(await one.isVisible()).toBe(false);
+  // A wide page folds nothing.
+  await page.setViewportSize({ width: 1280, height: 720 });
+  for (const one of rest) expect(await one.isVisible()).toBe(true);
+  expect(await button(page, words.bar.moreOf).isVisible()).toBe(false);
+  await close();
+});
+
+test('whoever comes for the first time reads what this is and what to press, wide and narrow, until it sounds', async () => {
+  const { page, close } = await openPage(browser(), inject('house').site, {
+    viewport: { width: 320, height: 640 },
+  });
+  const begin = page.getByText(words.why.begin, { exact: true }).filter({ visible: true });
+  for (const view of [
+    { width: 320, height: 640 },
+    { width: 1280, height: 720 },
+  ]) {
+    await page.setViewportSize(view);
+    await expect.poll(() => begin.count()).toBe(1);
+    // In sight without scrolling.
+    const { y, height } = (await begin.boundingBox())!;
+    expect(y + height).toBeLessThan(view.height);
+  }
+  await soundButton(page).click();
+  await soundButton(page, words.bar.soundOff).waitFor();
+  expect(await begin.count()).toBe(0);
   await close();
 });
 

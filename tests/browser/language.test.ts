@@ -13,7 +13,7 @@ import { speak } from '../../src/words/spoken.ts';
 import { oneBrowser, openPage } from './support/browser.ts';
 import { clipped, lengthen, unfold } from './support/longer.ts';
 import { overlapping } from './support/overlap.ts';
-import { drawnAnew, strip, tabTo } from './support/visit.ts';
+import { drawnAnew, showMore, strip, tabTo } from './support/visit.ts';
 
 const { site } = inject('house');
 const WIDE = { width: 1280, height: 900 };
@@ -122,6 +122,7 @@ test.each([
   ['light', NARROW],
 ] as const)('the steps of lessons have room for words two fifths longer, %s, %o', async (look, viewport) => {
   const { page, close } = await openPage(browser(), `${site}#/class`, { viewport });
+  await showMore(page);
   await radio(page, words.bar.looks[look]).check();
   const shown = new Set<string>();
   for (const lesson of WALKED) {

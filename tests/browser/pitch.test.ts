@@ -103,6 +103,22 @@ test('with the keyboard alone: a blank wish is filled, a candidate found, heard 
   await close();
 });
 
+test('the wish begins with what the design sounds; where they part, the page says so and takes it back', async () => {
+  const { page, close } = await visit('#/pitch');
+  const noteA = box(page, pitchWords.wish.note('A'));
+  const atHand = page.getByText(pitchWords.wish.atHand({ A: 'A3', B: 'E4' }));
+  await noteA.waitFor();
+  expect(await noteA.inputValue()).toBe('A3');
+  expect(await atHand.count()).toBe(0);
+  await noteA.fill('C4');
+  await noteA.press('Enter');
+  await atHand.waitFor();
+  await button(page, pitchWords.wish.takeAtHand).click();
+  await atHand.waitFor({ state: 'detached' });
+  expect(await noteA.inputValue()).toBe('A3');
+  await close();
+});
+
 const place = ['lamp-note', 'place-pitch'];
 
 const look = (page: Page, name: Look) =>

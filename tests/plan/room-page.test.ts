@@ -40,6 +40,8 @@ import {
   setAs,
   stretchDesigns,
 } from '../../src/plan/room-shown.ts';
+import { isAlikeAllDay } from '../../src/plan/window.ts';
+import { roomWords } from '../../src/words/room.ts';
 
 const sensor = (lit: number, shaded: number) => ({ lit, shaded, dark: null });
 
@@ -107,6 +109,22 @@ test('the card of a day with several settings begins with the first of them', ()
   const again = sunny.card.flatMap((step) => (step.kind === 'set again' ? [step.hour] : []));
   expect(again).toEqual(sunny.stretches.slice(1).map(({ from }) => from));
   expect(sunny.stretches.at(-1)!.from).toBeLessThan(18);
+});
+
+test('where every hour is alike none is named; where they differ each is', () => {
+  const told = (answer: typeof calm): string =>
+    [
+      ...answer.card.map((step) => roomWords.step(step)),
+      ...answer.windows.flatMap(({ window }) =>
+        [window.low, window.high].map(({ reason }) => roomWords.edge(reason)),
+      ),
+    ].join(' ');
+  expect(isAlikeAllDay(calm.extremes)).toBe(true);
+  expect(told(calm)).not.toMatch(/\d:\d\d/);
+  expect(isAlikeAllDay(sunny.extremes)).toBe(false);
+  expect(told(sunny)).toMatch(/At 10:00, lamps/);
+  // One trimmer for both is not called A's.
+  expect(told(sunny)).toMatch(/set the shared trimmer again/);
 });
 
 test('a tube and a lamp gain contrast where the shadow is shallow (closed forms)', () => {

@@ -336,7 +336,8 @@ test('why nothing fits is counted, with what comes nearest', () => {
       { farads: 1e-6, dielectric: 'electrolytic', tolerance: 0.2, quantity: null, price: null },
     ],
   };
-  const { ranked, voices } = finish({ wish: DEFAULT_PITCH.wish, drawer });
+  const wish = { ...DEFAULT_PITCH.wish, notes: { A: 'E4', B: 'C4' } };
+  const { ranked, voices } = finish({ wish, drawer });
   expect(ranked).toEqual([]);
   const kinds = Object.fromEntries(voices.A.misses.map(({ kind, count }) => [kind, count]));
   expect(kinds).toEqual({ 'ra-too-small': 4, polarised: 1, 'rb-near-zero': 2, 'too-high': 1 });

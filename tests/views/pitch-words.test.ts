@@ -31,7 +31,7 @@ test('beneath it stand the interval by name, the tuning, the batch and where the
   );
   expect(interval).toBe('a fifth');
   expect(tuning).toContain('442');
-  expect(kits).toBe('20 kits');
+  expect(kits).toBe('30 kits');
   expect(source).toContain('E12 and E6');
   expect(wantedPieces(wished({ notes: { A: 'A3', B: 'E4 +30 c' } }))[0]).toBe('730 cents apart');
 });

@@ -46,6 +46,7 @@ export const PITCH: Readonly<Record<string, Calls>> = {
     [-350.4, null, 'equal'],
   ],
   'wanted.kits': [[1], [20]],
+  'wish.atHand': [[{ A: 'A3', B: 'Gis4 +30 c' }]],
   'wish.comesTo': [[{ A: [261.6, 261.6], B: [98.5, 12_500] }]],
   'field.unreadable': [
     ['', '440'],
@@ -244,6 +245,7 @@ const REMEDIES: readonly Remedy[] = [
 const turned = { volts: 1.55, rotation: 0.42, trimmer: 'A' } as const;
 const STEPS: readonly SettingStep[] = [
   { kind: 'check the supply', volts: 5.02 },
+  { kind: 'wait for the light', hour: null, lux: { A: 300, B: 2.5 } },
   { kind: 'wait for the light', hour: 9, lux: { A: 300, B: 2.5 } },
   { kind: 'read the node', voice: 'B', lit: 1.25, shade: 2.5 },
   { kind: 'turn to volts', ...turned, shared: true, fromVolts: 1.4, toVolts: 1.7, turns: 1, turnsOfPart: 25 },
@@ -263,7 +265,8 @@ const STEPS: readonly SettingStep[] = [
   { kind: 'will not reach', trimmer: 'A', remedies: REMEDIES },
   { kind: 'will not reach', trimmer: 'B', remedies: [] },
   { kind: 'watch', minutes: 5, phantomsAllowed: 1 },
-  { kind: 'set again', hour: 16.5, trimmer: 'B', volts: 1.85 },
+  { kind: 'set again', hour: 16.5, trimmer: 'B', shared: false, volts: 1.85 },
+  { kind: 'set again', hour: 16.5, trimmer: 'A', shared: true, volts: 1.85 },
 ];
 const ANSWERS: readonly MeterAnswer[] = [
   { kind: 'leave it', volts: 1.55, litMargin: 1.25, shadeMargin: 2.5 },

@@ -18,6 +18,7 @@ import { fitFor, pitchOnPaper } from '../plots/board-shapes.ts';
 import { Sheet } from '../plots/sheet.ts';
 import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
+import { boardText } from './board-text.ts';
 import { cardNeeds, cardStyles, cardText, isNewCaution, standingAt } from './card-view.ts';
 import { kitStyles } from './kit-styles.ts';
 import { resistorStyles } from './resistor-picture.ts';
@@ -191,7 +192,7 @@ export class CardsPanel extends AppElement {
 
   #picture(plan: BoardPlan, cards: readonly Card[], place: number, side: KitView['side']): TemplateResult {
     const isProjected = this.#look.value === 'projector';
-    const size = isProjected ? 24 : Math.max(12, Math.min(13, this.#sheet.fontSize));
+    const size = boardText(this.#look.value, this.#sheet.fontSize);
     // Beside the picture stands the text, where there is room for both.
     const width =
       isProjected || this.#sheet.width < 800 ? this.#sheet.width : this.#sheet.width - 17 * 16 - 26;

@@ -27,6 +27,7 @@ import { fitFor } from '../plots/board-shapes.ts';
 import { Sheet } from '../plots/sheet.ts';
 import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
+import { boardText } from './board-text.ts';
 import { kitStyles } from './kit-styles.ts';
 import { placesWords } from './part-words.ts';
 import { probePlace, readingWords } from './probe-place.ts';
@@ -217,7 +218,7 @@ export class FaultsPanel extends AppElement {
   }
 
   get #textSize(): number {
-    return this.#look.value === 'projector' ? 24 : 12;
+    return boardText(this.#look.value, this.#sheet.fontSize);
   }
 
   #read(id: string, value: number | null): void {

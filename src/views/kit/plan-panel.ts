@@ -24,6 +24,7 @@ import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
 import { boardLists } from './board-lists.ts';
 import { boardPrint, boardPrintStyles } from './board-print.ts';
+import { boardText } from './board-text.ts';
 import { kitStyles } from './kit-styles.ts';
 import { jointWords } from './part-words.ts';
 import { sheetHead, sheetHeadStyles } from './sheet-head.ts';
@@ -67,6 +68,7 @@ export class PlanPanel extends AppElement {
         flex: 1 1 20em;
       }
       .free input {
+        margin-inline-start: 6px;
         width: 6em;
       }
       .free label {
@@ -211,7 +213,7 @@ export class PlanPanel extends AppElement {
     const joints = jointsOf(plan);
     const here = joints[Math.min(joint, joints.length - 1)]!;
     const text = words.jointText(joints.indexOf(here) + 1, joints.length, jointWords(here));
-    const size = this.#look.value === 'projector' ? 24 : Math.max(12, Math.min(13, this.#sheet.fontSize));
+    const size = boardText(this.#look.value, this.#sheet.fontSize);
     const fit = fitFor(plan, this.#sheet.width, size);
     const { strips, holes } = plan.board;
     return html`<div class="steps screen">

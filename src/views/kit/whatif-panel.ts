@@ -31,6 +31,7 @@ import { fitFor } from '../plots/board-shapes.ts';
 import { Sheet } from '../plots/sheet.ts';
 import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
+import { boardText } from './board-text.ts';
 import { kitStyles } from './kit-styles.ts';
 import { jointWords } from './part-words.ts';
 import { readingWords } from './probe-place.ts';
@@ -150,7 +151,7 @@ export class WhatifPanel extends AppElement {
   #shown(plan: BoardPlan, place: Place): TemplateResult {
     const { last, isWorking, hasFailed } = this.#troubled.value;
     const isProjected = this.#look.value === 'projector';
-    const size = isProjected ? 24 : Math.max(12, Math.min(13, this.#sheet.fontSize));
+    const size = boardText(this.#look.value, this.#sheet.fontSize);
     const width =
       isProjected || this.#sheet.width < 800 ? this.#sheet.width : this.#sheet.width - 20 * 16 - 30;
     const fit = fitFor(plan, width, size);

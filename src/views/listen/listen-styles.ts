@@ -42,6 +42,11 @@ export const listenStyles = css`
   .margin {
     grid-area: margin;
   }
+  .begin.above {
+    display: none;
+    margin: 0;
+    padding: 14px var(--side, 28px) 0;
+  }
   .light {
     grid-area: light;
   }
@@ -100,6 +105,12 @@ export const listenStyles = css`
     .voices p {
       grid-column: 1 / -1;
     }
+    .begin.above {
+      display: block;
+    }
+    .begin.beside {
+      display: none;
+    }
   }
   @media (max-width: 47.5em) {
     .page {
@@ -115,8 +126,18 @@ export const listenStyles = css`
     .page.projector {
       ${twoColumns}
     }
+    .begin.above.projector {
+      display: block;
+    }
+    .page.projector .begin.beside {
+      display: none;
+    }
   }
   @media print {
+    .begin.above,
+    .begin.beside {
+      display: none;
+    }
     .page {
       display: block;
     }

@@ -4,6 +4,7 @@ import { derivedInstrument } from '../../app/derived.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
 import type { LiveFrame } from '../../app/live.ts';
 import type { LightSource, Look, Session } from '../../app/session.ts';
+import type { SoundState } from '../../app/sound-desk.ts';
 import type { Design } from '../../design/design.ts';
 import { VOICES } from '../../quantity/units.ts';
 import { words } from '../../words/en.ts';
@@ -46,6 +47,7 @@ export class PlaceListen extends AppElement {
   #design!: Selected<Design, Design>;
   #light!: Selected<Session, LightSource>;
   #look!: Selected<Session, Look>;
+  #sound!: Selected<SoundState, SoundState['kind']>;
   #live!: LiveFrames;
   /** The same rows at every rendering. */
   readonly #marks = marks();
@@ -60,6 +62,7 @@ export class PlaceListen extends AppElement {
     this.#design = new Selected(this, app.design, (design) => design, CALMLY);
     this.#light = new Selected(this, app.session, (session) => session.light);
     this.#look = new Selected(this, app.session, (session) => session.look);
+    this.#sound = new Selected(this, app.sound.state, (sound) => sound.kind);
     this.#live = new LiveFrames(this, app.live, 10, (frame) => this.#trace(frame));
   }
 
@@ -93,6 +96,7 @@ export class PlaceListen extends AppElement {
             ></load-again>`
           : ''
       }
+      ${this.#begin(`above ${this.#look.value}`)}
       <light-axis
         .needles=${VOICES.map((voice) => ({ voice, lux: lux[voice], label: words.axis.needle(voice, lux[voice]) }))}
         .trips=${trips}
@@ -110,6 +114,7 @@ export class PlaceListen extends AppElement {
       ></light-axis>
       <div class="page ${this.#look.value}">
         <section class="margin" aria-label=${words.why.heading}>
+          ${this.#begin('beside')}
           ${frame ? whyWords(design, instrument, frame).map((text, i) => html`<p class=${i ? '' : 'why'}>${text}</p>`) : ''}
           <caution-note .places=${['headphones', 'sound']}></caution-note>
         </section>
@@ -174,6 +179,12 @@ export class PlaceListen extends AppElement {
         <board-panel class="board" .app=${this.app}></board-panel>
       </div>
     </main>`;
+  }
+
+  /** Until the sound is on: what this is, and what to press. One of two places shows it, by the width of the page. */
+  #begin(where: string): TemplateResult | string {
+    if (this.#sound.value === 'on') return '';
+    return html`<p class="begin ${where}">${words.why.what} <strong>${words.why.begin}</strong></p>`;
   }
 
   #source(): TemplateResult {

@@ -64,6 +64,14 @@ export class ResultsPanel extends AppElement {
       tbody tr {
         cursor: pointer;
       }
+      tbody th,
+      tbody td {
+        vertical-align: middle;
+      }
+      tbody label {
+        display: flex;
+        align-items: center;
+      }
       tbody tr:hover {
         background: var(--sunken);
       }

@@ -1,13 +1,14 @@
 /** `<wish-panel>`: what is wanted of the two voices, in four ways; what counts; and the batch it is for. */
 import { css, html, type TemplateResult } from 'lit';
+import { derivedInstrument } from '../../app/derived.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
 import type { Design } from '../../design/design.ts';
 import { LIMITS } from '../../design/limits.ts';
 import { DRAW_LAWS, NOTE_LENGTH, PITCH_LIMITS, type Wish } from '../../design/pitch.ts';
 import { changeWish } from '../../design/pitch-commands.ts';
-import { parseNote } from '../../plan/notes.ts';
+import { centsBetween, nearestNote, parseNote } from '../../plan/notes.ts';
 import { targetsOf } from '../../plan/wish.ts';
-import { formatShare } from '../../quantity/format.ts';
+import { formatShare, formatSigned } from '../../quantity/format.ts';
 import { pairOf, VOICES, type VoiceId } from '../../quantity/units.ts';
 import { words as pageWords } from '../../words/en.ts';
 import { INTERVAL_WORDS, pitchWords } from '../../words/en-pitch.ts';
@@ -15,7 +16,7 @@ import { AppElement } from '../app-element.ts';
 import '../caution-note.ts';
 import { reader } from '../edits.ts';
 import { Fields, fieldStyles } from '../fields.ts';
-import { Selected } from '../select.ts';
+import { READABLY, Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
 import { panelStyles } from './panel-styles.ts';
 import { noteSentence } from './problem-words.ts';
@@ -31,6 +32,8 @@ const read = {
   duty: reader('share', LIMITS.fraction),
 };
 const dutyField = (value: number | null): string => (value === null ? '' : formatShare(value));
+/** A design within so many cents of the wish sounds it: no trimmer is set closer by ear. */
+const NEAR_CENTS = 10;
 /** What is set when limits for the duty cycle are first asked for. */
 const USUAL_DUTY = { least: 0.5, most: 0.7 } as const;
 
@@ -47,6 +50,13 @@ export class WishPanel extends AppElement {
         column-gap: var(--unit);
         font-size: var(--text-control);
       }
+      .hand {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: 4px 12px;
+        font-size: var(--text-control);
+      }
       .problem {
         grid-column: 1 / -1;
         margin: 2px 0 0;
@@ -57,10 +67,12 @@ export class WishPanel extends AppElement {
   ];
 
   #design!: Selected<Design, Wish>;
+  #whole!: Selected<Design, Design>;
   #fields!: Fields;
 
   protected override bind(app: Lampnote): void {
     this.#design = new Selected(this, app.design, (design) => design.pitch.wish);
+    this.#whole = new Selected(this, app.design, (design) => design, READABLY);
     this.#fields = new Fields(app, words.step);
   }
 
@@ -81,6 +93,7 @@ export class WishPanel extends AppElement {
               : ''
           }
         </p>
+        ${wish.way === 'sweep' ? '' : this.#atHand(wish)}
         <p class="small">${words.kept}</p>
       </div>
       ${this.#duty(wish)}
@@ -89,6 +102,29 @@ export class WishPanel extends AppElement {
       <h3>${words.batch}</h3>
       ${this.#batch(wish)}
     </section>`;
+  }
+
+  /** What the open design sounds, where that is not what is wished for. */
+  #atHand(wish: Wish): TemplateResult | string {
+    const { voices } = derivedInstrument(this.#whole.value);
+    const sounding = pairOf((voice) => voices[voice].cycle.frequency);
+    const wanted = targetsOf(wish);
+    const isNear = (voice: VoiceId): boolean =>
+      wanted.ok && Math.abs(centsBetween(wanted.targets[voice].lowHertz, sounding[voice])) < NEAR_CENTS;
+    if (VOICES.some((voice) => !(sounding[voice] > 0)) || VOICES.every(isNear)) return '';
+    const notes = pairOf((voice) => {
+      const { name, cents } = nearestNote(sounding[voice], wish.a4Hertz);
+      return Math.abs(cents) < NEAR_CENTS ? name : `${name} ${formatSigned(cents)} c`;
+    });
+    return html`<p class="hand">
+      ${words.atHand(pairOf((voice) => pageWords.notes.shown(notes[voice])))}
+      <button
+        type="button"
+        @click=${() => this.app.change(words.step(words.takeAtHand), changeWish({ way: 'notes', notes }))}
+      >
+        ${words.takeAtHand}
+      </button>
+    </p>`;
   }
 
   #way(wish: Wish): TemplateResult | readonly TemplateResult[] {
@@ -212,6 +248,7 @@ export class WishPanel extends AppElement {
         command: (value) => changeWish({ seed: value }),
       })}
       ${this.#fields.list(words.law, laws, law, (value) => changeWish({ law: value as Wish['law'] }))}
+      <p class="small">${words.kitsHint}</p>
       <p class="small">${words.lawHint} ${words.seedHint}</p>
     </div>`;
   }

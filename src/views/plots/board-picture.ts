@@ -171,6 +171,14 @@ export class BoardPicture extends LitElement {
           height: auto;
         }
       }
+      @media (forced-colors: active) {
+        /* Tints without edges: the names stand across them. */
+        .strip,
+        .copper .strip {
+          fill: color-mix(in srgb, CanvasText 12%, Canvas);
+          stroke: none;
+        }
+      }
     `,
   ];
 

@@ -59,6 +59,10 @@ export function calmPlace(
   return best;
 }
 
+/** Whether nothing runs through a box and nothing stands in it. */
+export const isFree = (box: Box, others: readonly Course[], taken: readonly Box[]): boolean =>
+  clearance(box, others) > 0 && taken.every((other) => apart(box, other) > 0);
+
 function spots(left: number, width: number): readonly number[] {
   return Array.from({ length: SAMPLES }, (_, i) => left + (width * i) / (SAMPLES - 1));
 }

@@ -7,7 +7,7 @@ import { html, LitElement, nothing, type SVGTemplateResult, svg, type TemplateRe
 import { live } from 'lit/directives/live.js';
 import type { Lux } from '../../quantity/units.ts';
 import { common } from '../theme/shared.ts';
-import { type Box, type Course, calmPlace } from './calm-place.ts';
+import { type Box, type Course, calmPlace, isFree } from './calm-place.ts';
 import { chartStyles, tableOnDemand } from './chart.ts';
 import {
   areaBetween,
@@ -44,6 +44,8 @@ export interface HourThreshold {
   readonly upper: Lux;
   readonly lower: Lux;
   readonly label: string;
+  /** Its figures alone, where there is little room. */
+  readonly shortLabel: string;
 }
 
 export interface HourRun {
@@ -254,24 +256,27 @@ export class HoursChart extends LitElement {
     const all: readonly Course[] = [...lit, ...shade, ...lines.flatMap(({ upper, lower }) => [upper, lower])];
     const taken: Box[] = [];
     const name = (
-      text: string,
+      [text, ...shorter]: readonly [string, ...string[]],
       face: 'plain' | 'bold',
       kind: string,
       at: { course: Course; from: number; to: number },
-    ) => {
+    ): SVGTemplateResult | typeof nothing => {
       const width = sheet.measure(text, face);
       const box = calmPlace({ ...at, width, height }, all, taken, frame);
+      const [next, ...rest] = shorter;
+      if (next !== undefined && (box === null || !isFree(box, all, taken)))
+        return name([next, ...rest], face, kind, at);
       if (box === null) return nothing;
       taken.push(box);
       return svg`<text class=${kind} x=${box.left} y=${(box.top + box.bottom) / 2} dy="0.35em">${text}</text>`;
     };
     const whole = { from: frame.left, to: frame.right };
     return [
-      ...this.thresholds.map(({ label }, i) =>
-        name(label, 'bold', 'both', { ...lines[i]!, course: lines[i]!.upper }),
+      ...this.thresholds.map(({ label, shortLabel }, i) =>
+        name([label, shortLabel], 'bold', 'both', { ...lines[i]!, course: lines[i]!.upper }),
       ),
-      name(this.litLabel, 'plain', '', { ...whole, course: lit[2]! }),
-      name(this.shadeLabel, 'plain', '', { ...whole, course: shade[0]! }),
+      name([this.litLabel], 'plain', '', { ...whole, course: lit[2]! }),
+      name([this.shadeLabel], 'plain', '', { ...whole, course: shade[0]! }),
     ];
   }
 

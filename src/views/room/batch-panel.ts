@@ -81,6 +81,7 @@ export class BatchPanel extends AppElement {
           text: voltsText,
           command: (offsetVolts) => inRoom(setBatch({ offsetVolts })),
         })}
+        <p class="small">${words.kitsHint}</p>
       </div>
       ${this.#progress()} ${report ? batchTable(report.batch) : html`<p class="muted">${answerWords.set.later}</p>`}
     </section>`;

@@ -4,6 +4,7 @@ import type { Lampnote } from '../../app/lampnote.ts';
 import { type RoomDesk, type RoomView, roomDeskOf } from '../../app/room-desk.ts';
 import type { Design } from '../../design/design.ts';
 import type { RoomAnswer } from '../../plan/room-answer.ts';
+import { isAlikeAllDay } from '../../plan/window.ts';
 import { formatDay } from '../../quantity/format.ts';
 import { answerWords } from '../../words/en-room-answer.ts';
 import { roomWords } from '../../words/room.ts';
@@ -101,13 +102,18 @@ export class CardPanel extends AppElement {
 
   #steps(answer: RoomAnswer, opens: number): TemplateResult {
     return html`<div class="row">
-        <quantity-field
-          label=${words.at}
-          .value=${this.#settingUp.value ?? opens}
-          .format=${hourText}
-          .parse=${hourReader}
-          @commit=${({ detail }: CustomEvent<CommitDetail>) => this.#desk.show({ settingUp: detail.value })}
-        ></quantity-field>
+        ${
+          // Where no hour differs, none is asked for.
+          isAlikeAllDay(answer.extremes)
+            ? ''
+            : html`<quantity-field
+                label=${words.at}
+                .value=${this.#settingUp.value ?? opens}
+                .format=${hourText}
+                .parse=${hourReader}
+                @commit=${({ detail }: CustomEvent<CommitDetail>) => this.#desk.show({ settingUp: detail.value })}
+              ></quantity-field>`
+        }
         <button type="button" @click=${() => globalThis.print()}>${words.print}</button>
       </div>
       <p class="small">${words.tools}</p>

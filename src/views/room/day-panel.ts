@@ -142,6 +142,7 @@ export class DayPanel extends AppElement {
         .thresholds=${thresholdsShown(design, answer, shown, voice).map((line) => ({
           ...line,
           label: words.threshold(line.upper, line.lower),
+          shortLabel: words.thresholdShort(line.upper, line.lower),
         }))}
         .runs=${runs.map((run) => ({ ...run, label: words.states[run.state] }))}
         .marks=${readingsShown(design, answer, voice)}

@@ -5,6 +5,7 @@ import { type RoomDesk, type RoomView, roomDeskOf } from '../../app/room-desk.ts
 import type { Design } from '../../design/design.ts';
 import { ROOM_LIMITS } from '../../design/room-schema.ts';
 import { type RoomAnswer, tonight } from '../../plan/room-answer.ts';
+import { isAlikeAllDay } from '../../plan/window.ts';
 import { answerWords } from '../../words/en-room-answer.ts';
 import { roomWords } from '../../words/room.ts';
 import { AppElement } from '../app-element.ts';
@@ -56,7 +57,8 @@ export class MeterPanel extends AppElement {
   #asked(answer: RoomAnswer): TemplateResult {
     const { room, threshold } = this.#design.value;
     const { meter, meterHour, settingUp } = this.#view.value;
-    const hour = meterHour ?? settingUp ?? room.opens;
+    const isAlike = isAlikeAllDay(answer.extremes);
+    const hour = isAlike ? room.opens : (meterHour ?? settingUp ?? room.opens);
     const shared = threshold.arrangement === 'shared';
     return html`<p class="small">${words.hint}</p>
       <div class="fields">
@@ -71,13 +73,18 @@ export class MeterPanel extends AppElement {
               this.#desk.show({ meter: { ...meter, [trimmer]: detail.value } })}
           ></quantity-field>`;
         })}
-        <quantity-field
-          label=${words.hour}
-          .value=${hour}
-          .format=${hourText}
-          .parse=${hourReader}
-          @commit=${({ detail }: CustomEvent<CommitDetail>) => this.#desk.show({ meterHour: detail.value })}
-        ></quantity-field>
+        ${
+          // Where no hour differs, none is asked for.
+          isAlike
+            ? ''
+            : html`<quantity-field
+                label=${words.hour}
+                .value=${hour}
+                .format=${hourText}
+                .parse=${hourReader}
+                @commit=${({ detail }: CustomEvent<CommitDetail>) => this.#desk.show({ meterHour: detail.value })}
+              ></quantity-field>`
+        }
       </div>
       <div role="status">${this.#told(answer, meter, hour)}</div>`;
   }
@@ -96,7 +103,11 @@ export class MeterPanel extends AppElement {
         kind === 'cannot be'
           ? html``
           : html`<p class="said">
-              ${words.rest(told.chart.rightShare, hour)} ${told.failsAt === null ? '' : words.breaks(told.failsAt)}
+              ${
+                isAlikeAllDay(answer.extremes)
+                  ? words.restAlike(told.failsAt === null)
+                  : `${words.rest(told.chart.rightShare, hour)} ${told.failsAt === null ? '' : words.breaks(told.failsAt)}`
+              }
             </p>`,
       ];
     });

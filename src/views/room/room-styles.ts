@@ -105,10 +105,14 @@ export const innerStyles = css`
     --label-width: 7.2em;
     --field-width: 5.6em;
   }
-  label.list,
-  .fields label.list {
+  label.list {
     --label-width: auto;
     grid-template-columns: auto minmax(0, 1fr);
+  }
+  /* The words of a list are long: it has a row of its own. */
+  .fields label.list {
+    grid-column: 1 / -1;
+    grid-template-columns: minmax(min-content, 7.2em) minmax(0, 22em);
   }
   .said {
     margin: 6px 0;

@@ -37,12 +37,14 @@ export function lengthen(page: Page): Promise<number> {
   });
 }
 
-/** Unfolds everything that can be, so that it is measured, too. */
+/** Unfolds everything that can be, the bar of a narrow page too, so that it is measured. */
 export function unfold(page: Page): Promise<void> {
   return page.evaluate(() => {
     const visit = (root: Document | ShadowRoot): void => {
       for (const element of root.querySelectorAll('*')) {
         if (element instanceof HTMLDetailsElement) element.open = true;
+        if (element.matches('.bar .more[aria-expanded=false]') && element.checkVisibility())
+          (element as HTMLElement).click();
         if (element.shadowRoot) visit(element.shadowRoot);
       }
     };

@@ -17,6 +17,11 @@ const named = (name: string) => ({ name, exact: true });
 export const soundButton = (page: Page, name: string = words.bar.soundOn): Locator =>
   page.getByRole('button', named(name));
 export const button = (page: Page, name: string): Locator => page.getByRole('button', named(name));
+/** On a narrow page: shows of the bar what is needed less often. */
+export async function showMore(page: Page): Promise<void> {
+  const more = button(page, words.bar.moreOf);
+  if ((await more.isVisible()) && (await more.getAttribute('aria-expanded')) === 'false') await more.click();
+}
 export const hand = (page: Page, voice: VoiceId): Locator =>
   page.getByRole('slider', named(words.light.hand(voice)));
 export const trimmer = (page: Page, voice: VoiceId): Locator =>
