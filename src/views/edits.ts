@@ -39,9 +39,9 @@ export function rotationReader(
     // The stops themselves are printed rounded: what is printed there must be accepted there.
     if (rotation >= -1e-3 && rotation <= 1 + 1e-3)
       return { ok: true, value: Math.min(1, Math.max(0, rotation)) };
-    const accepted =
-      quantity === 'resistance' ? words.field.rotationOrOhms(limits) : words.field.rotationOrVolts(limits);
-    return { ok: false, message: accepted };
+    const { rotationOrOhms, rotationOrVolts } = words.field;
+    const refused = quantity === 'resistance' ? rotationOrOhms : rotationOrVolts;
+    return { ok: false, message: refused(text.trim(), reading.value, limits) };
   };
 }
 

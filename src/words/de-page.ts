@@ -219,8 +219,10 @@ export const germanPage: Translated<typeof words> = {
           return `Gelesen: ${shown} = ${amount(problem.value, quantity)}. Angenommen: ${span(problem.limits, quantity)}.`;
       }
     },
-    rotationOrOhms: (limits) => `Angenommen: 0 bis 100 % oder ${span(limits, 'resistance')}.`,
-    rotationOrVolts: (limits) => `Angenommen: 0 bis 100 % oder ${span(limits, 'voltage')}.`,
+    rotationOrOhms: (read, value, limits) =>
+      `Gelesen: „${excerpt(read, 24)}“ = ${amount(value, 'resistance')}. Angenommen: 0 bis 100 % oder ${span(limits, 'resistance')}.`,
+    rotationOrVolts: (read, value, limits) =>
+      `Gelesen: „${excerpt(read, 24)}“ = ${amount(value, 'voltage')}. Angenommen: 0 bis 100 % oder ${span(limits, 'voltage')}.`,
     none: 'ohne',
     noneHint: '„ohne“ lässt es weg.',
   },

@@ -208,8 +208,10 @@ export const words = spoken('page', {
           return `Read ${shown} = ${amount(problem.value, quantity)}. Accepted: ${span(problem.limits, quantity)}.`;
       }
     },
-    rotationOrOhms: (limits: Limits) => `Accepted: 0 to 100 %, or ${span(limits, 'resistance')}.`,
-    rotationOrVolts: (limits: Limits) => `Accepted: 0 to 100 %, or ${span(limits, 'voltage')}.`,
+    rotationOrOhms: (read: string, value: number, limits: Limits) =>
+      `Read “${excerpt(read, 24)}” = ${amount(value, 'resistance')}. Accepted: 0 to 100 %, or ${span(limits, 'resistance')}.`,
+    rotationOrVolts: (read: string, value: number, limits: Limits) =>
+      `Read “${excerpt(read, 24)}” = ${amount(value, 'voltage')}. Accepted: 0 to 100 %, or ${span(limits, 'voltage')}.`,
     none: 'none',
     noneHint: 'Write “none” to leave it out.',
   },

@@ -54,7 +54,7 @@ export const WARNING_WORDS: { readonly [K in WarningId]: Said<WarningFacts[K]> }
   'grade-spread': {
     reason: (f) =>
       `Cells of this one grade read ${ohms(f.leastOhms)} to ${ohms(f.mostOhms)} at 10 lx, so the same threshold sits anywhere from ${formatShare(f.fromRotation)} to ${formatShare(f.toRotation)} of the travel: one mark does not suit every board.`,
-    remedy: () => 'Set each board by its own light, or measure the cells and sort them into bins.',
+    remedy: () => 'Set each board by its own light, or measure the cells and sort them into lots.',
     source: 'the cell family’s published band; 10 % of the travel is common practice',
   },
   'cells-unequal': {

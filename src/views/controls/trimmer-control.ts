@@ -3,7 +3,7 @@
  * that can also be dragged; − and + buttons; a text box for exact values. `rotation` 0…1 is exact, the range's whole
  * number only a view of it. Fires `turn` (TurnDetail): any number of `move`, then one `end` or `cancel`.
  */
-import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import type { Fraction, VoiceId } from '../../quantity/units.ts';
 import { unseen } from '../rows.ts';
@@ -93,6 +93,14 @@ export class TrimmerControl extends LitElement {
     this.scaleEnd = '';
     this.hint = '';
     this.disabled = false;
+    this.draft = null;
+    this.problem = '';
+  }
+
+  /** A place arriving from elsewhere (undo, another file) sweeps away a refused text; nobody's typing is interrupted. */
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    const isTyping = this.shadowRoot?.activeElement?.id === 'box' && this.draft !== null;
+    if (!changed.has('rotation') || changed.get('rotation') === undefined || isTyping) return;
     this.draft = null;
     this.problem = '';
   }

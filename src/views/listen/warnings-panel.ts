@@ -82,7 +82,7 @@ export class WarningsPanel extends AppElement {
       ${warnings.map((warning) => {
         const { who, reason, remedy, source } = warningWords(warning);
         return html`<li class="is-${warning.severity}">
-          <p><strong>${words.warnings.severities[warning.severity]}${who ? `, ${who}` : ''}.</strong> ${reason}</p>
+          <p><strong>${words.warnings.severities[warning.severity]}${who ? ` · ${who}` : ''}.</strong> ${reason}</p>
           <p>${remedy}</p>
           <p class="small">${words.caution.source(source)}</p>
         </li>`;

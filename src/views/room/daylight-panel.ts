@@ -70,7 +70,7 @@ export class DaylightPanel extends AppElement {
     css`
       label.date {
         display: grid;
-        grid-template-columns: minmax(0, var(--label-width)) minmax(0, 10em);
+        grid-template-columns: minmax(min-content, var(--label-width)) minmax(9.5em, 10em);
         align-items: center;
         column-gap: var(--unit);
         padding-block: 2px;
