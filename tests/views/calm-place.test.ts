@@ -1,7 +1,7 @@
 /** Names of lines stand free: inside the frame, off every line and off one another where there is room. */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { type Box, type Course, calmPlace } from '../../src/views/plots/calm-place.ts';
+import { type Box, type Course, calmPlace, isFree } from '../../src/views/plots/calm-place.ts';
 
 const frame: Box = { left: 0, right: 600, top: 0, bottom: 300 };
 const flat =
@@ -24,6 +24,15 @@ test('a line that dips is named where nothing runs through the name', () => {
   const below: Course = (x) => (x < 300 ? 165 : 290);
   const box = calmPlace({ ...name, course: line }, [line, steep, below], [], frame)!;
   expect(box.left).toBeGreaterThanOrEqual(300);
+});
+
+test('a name is free where no line runs through it and no other name stands', () => {
+  const box: Box = { left: 100, right: 180, top: 90, bottom: 106 };
+  expect(isFree(box, [flat(80), flat(120)], [])).toBe(true);
+  expect(isFree(box, [flat(100)], [])).toBe(false);
+  // A line that is drawn elsewhere only.
+  expect(isFree(box, [(x) => (x > 200 ? 100 : null)], [])).toBe(true);
+  expect(isFree(box, [], [{ left: 170, right: 250, top: 100, bottom: 116 }])).toBe(false);
 });
 
 test('a line shorter than its name has none, and so has a name that would leave the frame', () => {

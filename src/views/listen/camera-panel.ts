@@ -26,6 +26,9 @@ export class CameraPanel extends AppElement {
   static override styles = [
     common,
     css`
+      caution-note {
+        margin-top: 10px;
+      }
       .picture {
         position: relative;
         overflow: hidden;

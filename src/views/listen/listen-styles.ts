@@ -141,5 +141,8 @@ export const listenStyles = css`
     .page {
       display: block;
     }
+    .page > * + * {
+      margin-top: 20px;
+    }
   }
 `;

@@ -98,6 +98,9 @@ export class PlacePitch extends AppElement {
         .page {
           display: block;
         }
+        .page > * + * {
+          margin-top: 20px;
+        }
         details,
         abx-panel {
           display: none;

@@ -57,6 +57,18 @@ export class WishPanel extends AppElement {
         gap: 4px 12px;
         font-size: var(--text-control);
       }
+      /* Its words are longer than a column. */
+      .long {
+        grid-column: 1 / -1;
+      }
+      .long label.list {
+        grid-template-columns: auto minmax(0, 1fr);
+      }
+      @media (min-width: 47.5625em) {
+        .long label.list {
+          grid-template-columns: minmax(min-content, var(--label-width)) minmax(0, 1fr);
+        }
+      }
       .problem {
         grid-column: 1 / -1;
         margin: 2px 0 0;
@@ -247,7 +259,9 @@ export class WishPanel extends AppElement {
         text: wholeField,
         command: (value) => changeWish({ seed: value }),
       })}
-      ${this.#fields.list(words.law, laws, law, (value) => changeWish({ law: value as Wish['law'] }))}
+      <div class="long">
+        ${this.#fields.list(words.law, laws, law, (value) => changeWish({ law: value as Wish['law'] }))}
+      </div>
       <p class="small">${words.kitsHint}</p>
       <p class="small">${words.lawHint} ${words.seedHint}</p>
     </div>`;

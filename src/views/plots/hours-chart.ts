@@ -254,6 +254,8 @@ export class HoursChart extends LitElement {
       return { from: x(from), to: x(to), upper: edge(upper), lower: edge(lower) };
     });
     const all: readonly Course[] = [...lit, ...shade, ...lines.flatMap(({ upper, lower }) => [upper, lower])];
+    // A tint's edge may run beneath letters; a line may not.
+    const drawn = [lit[1]!, shade[1]!, ...lines.flatMap(({ upper, lower }) => [upper, lower])];
     const taken: Box[] = [];
     const name = (
       [text, ...shorter]: readonly [string, ...string[]],
@@ -264,7 +266,7 @@ export class HoursChart extends LitElement {
       const width = sheet.measure(text, face);
       const box = calmPlace({ ...at, width, height }, all, taken, frame);
       const [next, ...rest] = shorter;
-      if (next !== undefined && (box === null || !isFree(box, all, taken)))
+      if (next !== undefined && (box === null || !isFree(box, drawn, taken)))
         return name([next, ...rest], face, kind, at);
       if (box === null) return nothing;
       taken.push(box);
