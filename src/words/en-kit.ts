@@ -65,7 +65,7 @@ export const kitViewWords = spoken('kit', {
       'Part',
       'Per kit',
       'Needed',
-      'To have',
+      'With spares',
       'In stock',
       'Pack of',
       'Packs to buy',

@@ -9,6 +9,7 @@ import type { Session } from '../../app/session.ts';
 import type { Design } from '../../design/design.ts';
 import { ALL_SHOWN, STAGES, type StageId, type StageMode } from '../../lesson/lesson.ts';
 import { slowFactor, visibleStages } from '../../lesson/picture.ts';
+import { formatNumber } from '../../quantity/format.ts';
 import type { VoiceId } from '../../quantity/units.ts';
 import { CLASS_WORDS } from '../../words/class-words.ts';
 import type { Language } from '../../words/spoken.ts';
@@ -175,7 +176,7 @@ export class PicturePanel extends AppElement {
       if (modes[stage] === 'frozen') return says.frozen;
       if (this.reached !== null && i >= this.reached) return says.waits;
       const frequency = this.#follow.now[0]?.drawn.picture.tone.frequency ?? 0;
-      return modes[stage] === 'slowed' ? says.slowedBy(factorText(slowFactor(frequency), language)) : '';
+      return modes[stage] === 'slowed' ? says.slowedBy(formatNumber(slowFactor(frequency), 3)) : '';
     };
     return Object.fromEntries(STAGES.map((stage, i) => [stage, note(stage, i)])) as Record<StageId, string>;
   }
@@ -237,8 +238,6 @@ function restKey({ drawn, gate }: Told): string {
   const { lux, tone, compare } = drawn.picture;
   return [lux.toPrecision(2), tone.frequency.toPrecision(3), gate.kind, compare.nodeIs].join();
 }
-
-const factorText = (factor: number, language: Language): string => factor.toLocaleString(language);
 
 customElements.define('picture-panel', PicturePanel);
 

@@ -89,6 +89,10 @@ export class PitchRuler extends LitElement {
         stroke-width: 1;
       }
       @media (forced-colors: active) {
+        /* Quiet beneath the words that stand across it. */
+        .grid {
+          stroke: color-mix(in srgb, CanvasText 25%, Canvas);
+        }
         .chosen .pale {
           stroke: Highlight;
           stroke-width: 3;
