@@ -17,7 +17,7 @@ import { type Pixels, smallPng } from './png.ts';
 import { serveFolder } from './serve-folder.ts';
 import type { Surroundings } from './take.ts';
 
-const WINDOW = { width: 1250, height: 800 };
+const WINDOW = { width: 1250, height: 840 };
 
 type Pictured = Exclude<Place, 'about'>;
 
