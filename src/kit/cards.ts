@@ -168,6 +168,7 @@ function cautionsOf(id: StepId, plan: BoardPlan): CautionPlace[] {
   const hasPolarised = plan.parts.some(({ part }) => part.body.kind === 'capacitor' && part.body.polarised);
   switch (id) {
     case 'cuts':
+      return ['cutting'];
     case 'links':
     case 'flat':
     case 'sockets':

@@ -13,6 +13,7 @@ export const CAUTION_PLACES = [
   'output',
   'supply',
   'cell',
+  'cutting',
   'building',
   'order in the eu',
   'order in the uk',
@@ -130,6 +131,13 @@ const all: readonly Caution[] = [
     place: 'first power-up',
     words:
       'Power up first without the chips, through a supply limited to 50 mA or with a meter in the lead. More than 35 mA, or anything warm: cut the power, then look.',
+    source: 'common practice',
+  },
+  {
+    hazard: 'copper splinters',
+    place: 'cutting',
+    words:
+      'Cutting strips throws fine splinters of copper: protect your eyes, brush the dust off rather than blow, wash your hands.',
     source: 'common practice',
   },
   {

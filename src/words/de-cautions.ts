@@ -103,6 +103,13 @@ export const germanCautions: CautionWords = {
       source: 'gängige Praxis',
     },
     {
+      hazard: 'Kupfersplitter',
+      place: 'cutting',
+      words:
+        'Beim Trennen der Streifen fliegen feine Kupfersplitter: Schützt die Augen, bürstet den Staub ab, statt zu blasen, wascht die Hände.',
+      source: 'gängige Praxis',
+    },
+    {
       hazard: 'Löten',
       place: 'building',
       words:

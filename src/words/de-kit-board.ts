@@ -119,7 +119,7 @@ export const kitBoard: Translated<Pick<typeof kitViewWords, 'board' | 'cards'>> 
     },
     tells: {
       sort: 'Die Teile nach Wert auslegen, die Ringe jedes Widerstands lesen und messen, was zweifelhaft ist.',
-      cuts: 'Die Platine mit der Kupferseite nach oben drehen, links und rechts vertauscht. Jede Trennstelle anzeichnen, einen 3,5-mm-Bohrer von Hand im Loch drehen, bis kein Kupfer mehr hinüberreicht, und den Staub wegblasen.',
+      cuts: 'Die Platine mit der Kupferseite nach oben drehen, links und rechts vertauscht. Jede Trennstelle anzeichnen, einen 3-mm-Bohrer von Hand im Loch drehen, bis kein Kupfer mehr hinüberreicht, und den Staub abbürsten.',
       links: 'Blanker Draht, gerade und flach auf der Platine. Zuerst auf Länge biegen.',
       flat: 'Richtung egal. Bis auf die Platine drücken, die Beine etwas spreizen, löten, abkneifen.',
       sockets:

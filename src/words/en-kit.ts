@@ -238,7 +238,7 @@ export const kitViewWords = spoken('kit', {
     },
     tells: {
       sort: 'Lay the parts out by value, read each resistor’s bands, and measure what you doubt.',
-      cuts: 'Turn the board copper side up, left and right exchanged. Mark each cut, twist a 3.5 mm drill in the hole by hand until no copper is left across, and blow the dust off.',
+      cuts: 'Turn the board copper side up, left and right exchanged. Mark each cut, twist a 3 mm drill in the hole by hand until no copper is left across, and brush the dust off.',
       links: 'Bare wire, straight and flat on the board. Bend it to length first.',
       flat: 'Either way round. Push them down to the board, spread the leads a little, solder, clip.',
       sockets: 'The notch as drawn. Solder two corners first, look that the socket lies flat, then the rest.',
