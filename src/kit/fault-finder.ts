@@ -93,9 +93,13 @@ function deviationOf(dictionary: Dictionary, reading: Reading, expected: number)
 function readingLikelihood(dictionary: Dictionary, reading: Reading, entry: Entry, value: number): number {
   const expected = entry.observed.meter.get(reading.id) ?? null;
   const range = reading.unit === 'A' ? 1 : 1.2 * dictionary.supplyVolts;
-  if (expected === null) return 1 / range;
-  const deviation = deviationOf(dictionary, reading, expected);
-  const z = (value - expected) / deviation;
+  const isHot = reading.unit === 'A' && value > dictionary.mostAmperes;
+  // What came to no answer explains anything but too much current.
+  if (expected === null) return (isHot ? SLIP : 1) / range;
+  // A limited supply, a fuse or a meter at its end shows less than the board would draw.
+  const shown = isHot ? Math.min(expected, value) : expected;
+  const deviation = deviationOf(dictionary, reading, shown);
+  const z = (value - shown) / deviation;
   return (1 - SLIP) * (Math.exp(-0.5 * z * z) / (deviation * Math.sqrt(2 * Math.PI))) + SLIP / range;
 }
 
@@ -168,6 +172,9 @@ const HOT_BELIEF: Fraction = 0.05;
 /** Faults taken as the truth in turn when a reading is weighed: with the rest nothing changes. */
 const WEIGHED = 14;
 
+/** A reading that leaves more than this of the doubt is not worth a helper's time. */
+const WORTH: Fraction = 0.94;
+
 /** The reading to take next; null when nothing more can be told apart. Over-current comes first. */
 export function nextReading(
   dictionary: Dictionary,
@@ -194,7 +201,7 @@ export function nextReading(
     (least, each) => (least === null || each.leftAfter < least.leftAfter ? each : least),
     null,
   );
-  return best !== null && best.leftAfter < 0.98 * ranking.left ? best : null;
+  return best !== null && best.leftAfter < WORTH * ranking.left ? best : null;
 }
 
 /** By dictionary and reading: chance of each entry's own value (rows) under each entry (columns); null = no value. */

@@ -125,9 +125,9 @@ function boardFaults(design: Design): readonly Fault[] {
 /** What the ids of missing links begin with. */
 const LINK_ID = 'link missing ';
 
-/** A link of the board plan left out, or dry at an end: as likely as a cut left out. */
+/** A link of the board plan left out, or dry at an end: bare wire is missed more easily than a cut. */
 export function linkFault({ id, pins }: MissingLink): Fault {
-  const made = fault('link missing', null, 3, { onBoard: (n) => parted(n, pins) });
+  const made = fault('link missing', null, 4, { onBoard: (n) => parted(n, pins) });
   return { ...made, id: LINK_ID + id, link: id };
 }
 

@@ -9,7 +9,7 @@ import type { Design, Voice } from '../design/design.ts';
 import { CELLS } from '../parts/cells.ts';
 import { COMPARATORS } from '../parts/comparators.ts';
 import { TIMERS } from '../parts/timers.ts';
-import { type Fraction, pairOf, VOICES, type VoiceId, type Volts } from '../quantity/units.ts';
+import { type Amperes, type Fraction, pairOf, VOICES, type VoiceId, type Volts } from '../quantity/units.ts';
 import type { SlipPoint, Unit } from '../words/bench.ts';
 import { type BenchLight, playsOf, type SlipValue, slipValues } from './slip-values.ts';
 
@@ -254,8 +254,12 @@ export type MeterReading =
   | { readonly ok: true; readonly value: number }
   | { readonly ok: false; readonly read: string };
 
-/** A reading as typed: `1.54`, `1,54 V`, `760 mV`; currents without a unit in mA, as meters show them. */
+/** What a meter's usual largest mA range ends at: beyond it stands `OL`. */
+const OVER_RANGE: Amperes = 0.2;
+
+/** A reading as typed: `1.54`, `1,54 V`, `760 mV`; currents without a unit in mA, as meters show them; `OL` of a current. */
 export function readMeter(text: string, unit: Unit): MeterReading {
+  if (unit === 'A' && /^[o0]\.?l$/i.test(text.trim())) return { ok: true, value: OVER_RANGE };
   const match = /^([-−]?\d*[.,]?\d+)\s*([a-zA-Zµ]*)$/.exec(text.trim());
   const number = match === null ? Number.NaN : Number(match[1]!.replace('−', '-').replace(',', '.'));
   const scale = match === null ? undefined : SCALES[unit][match[2]!.toLowerCase()];

@@ -32,7 +32,7 @@ export const kitBench: Translated<Bench> = {
     reading: (where) => `Messung: ${where}`,
     step: (where) => `Messung an ${where}`,
     unread: (read) =>
-      `Gelesen: „${read}“, das ist kein Messwert. Angenommen: 1,54, 1.54 V, 760 mV, 15 mA oder 220 Hz.`,
+      `Gelesen: „${read}“, das ist kein Messwert. Angenommen: 1,54, 1.54 V, 760 mV, 15 mA oder 220 Hz; OL für einen Strom über dem Bereich des Messgeräts.`,
     good: (good, all) => `${good} von ${all} bisher abgelesenen sind gut.`,
     none: 'Noch nichts abgelesen.',
     clear: 'Alle Messungen dieses Bausatzes löschen',
@@ -67,7 +67,8 @@ export const kitBench: Translated<Bench> = {
     sayFirst: 'Zuerst sagen, was zu hören ist, oder messen: Die Rangfolge kommt mit der ersten Antwort.',
     others: 'Die übrigen, jetzt kaum wahrscheinlich',
     where: (point) => `Rote Messspitze an ${point}, schwarze an TP0.`,
-    current: 'Ein Messgerät in der Versorgungsleitung, auf mA gestellt.',
+    current:
+      'Ein Messgerät in der Versorgungsleitung, im größten mA-Bereich. Zeigt es OL oder die Grenze des Netzteils, das tippen.',
     inHole: (name, hole) => `${name} in Loch ${hole}`,
     plus: (voice) => `Komparator, +-Eingang ${voice}`,
     light: LIGHT,

@@ -313,7 +313,7 @@ export const kitViewWords = spoken('kit', {
     reading: (where: string) => `Reading: ${where}`,
     step: (where: string) => `reading at ${where}`,
     unread: (read: string) =>
-      `Read “${read}”, which is no reading. Accepted: 1.54, 1,54 V, 760 mV, 15 mA or 220 Hz.`,
+      `Read “${read}”, which is no reading. Accepted: 1.54, 1,54 V, 760 mV, 15 mA or 220 Hz; OL for a current beyond the meter’s range.`,
     good: (good: number, all: number) => `${good} of ${all} read so far are good.`,
     none: 'Nothing read yet.',
     clear: 'Take all readings of this kit away',
@@ -345,7 +345,8 @@ export const kitViewWords = spoken('kit', {
     sayFirst: 'Say what you hear first, or measure: the ranking follows the first answer.',
     others: 'The others, hardly likely now',
     where: (point: string) => `Red probe on ${point}, black on TP0.`,
-    current: 'A meter in the supply’s lead, set to mA.',
+    current:
+      'A meter in the supply’s lead, at its largest mA range. If it shows OL, or the supply’s limit, type that.',
     inHole: (name: string, hole: string) => `${name} in hole ${hole}`,
     plus: (voice: VoiceId) => `Comparator, + input ${voice}`,
     light: { lit: 'both sensors lit', 'A shaded': 'sensor A shaded', 'B shaded': 'sensor B shaded' },

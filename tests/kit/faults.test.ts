@@ -6,6 +6,7 @@ import { earOf, NOTHING, nextReading, rank } from '../../src/kit/fault-finder.ts
 import { faultTrial } from '../../src/kit/fault-trial.ts';
 import { faultsOf } from '../../src/kit/faults.ts';
 import { LIGHTS } from '../../src/kit/observe.ts';
+import { readMeter } from '../../src/kit/slip.ts';
 import { uniformFrom } from '../../src/quantity/random.ts';
 import { faultWords } from '../../src/words/faults.ts';
 import { designWith, pitchTurned } from '../circuit/building.ts';
@@ -186,3 +187,17 @@ test('of 200 faulty boards the fault is among the first three in at least 90 % w
   // Published for this kind of finder: about 1.6 candidates left after the ear and four readings.
   expect(trial.left).toBeLessThan(1.6);
 }, 60_000);
+
+test('a current at a supply’s limit, or beyond a meter’s range, cuts the power and leaves what draws too much ahead', () => {
+  const links = [{ id: 'L1', pins: [{ part: 'timer', pin: '7' }] }];
+  const told = dictionaryOf(REFERENCE, undefined, links);
+  const reversed = told.entries.find(({ fault }) => fault.id === 'timer reversed')!;
+  const overRange = readMeter('OL', 'A');
+  if (!overRange.ok) throw new Error('OL is a reading');
+  for (const amperes of [0.05, overRange.value, 2.2]) {
+    const ranking = rank(told, { ear: earOf(reversed), meter: { 'current, lit': amperes } });
+    expect(ranking.cutPower).toBe(true);
+    expect(ranking.candidates[0]!.fault.id, String(amperes)).toBe('timer reversed');
+  }
+  expect(readMeter('OL', 'V').ok).toBe(false);
+});
