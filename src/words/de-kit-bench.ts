@@ -27,6 +27,9 @@ export const kitBench: Translated<Bench> = {
     lux: 'lx',
     rail: (volts) => `Gilt für eine Schiene von ${volts}.`,
     hole: (name) => `Loch ${name}`,
+    paper: (kit, lit, shaded) =>
+      `Bausatz ${kit}. Ein freier Sensor bei ${lit} lx, ein beschatteter bei ${shaded} lx.`,
+    black: (hole) => `Schwarze Messspitze an TP0, ${hole}; rote an den Punkt.`,
     caption: 'Messungen dieser Platine',
     heads: ['Wo', 'Soll', 'Gesund zwischen', 'Abgelesen', 'Urteil'],
     reading: (where) => `Messung: ${where}`,
@@ -45,6 +48,7 @@ export const kitBench: Translated<Bench> = {
       'Jeder Fehler ist für genau diesen Entwurf berechnet. Die nächste Messung ist die, die den kleinsten Zweifel lässt.',
       'Wird etwas warm, oder ist der Strom viel zu hoch: zuerst den Strom trennen.',
     ],
+    kit: (kit) => `Bausatz ${kit}`,
     working: 'Jeder Fehler dieses Entwurfs wird berechnet; das dauert einige Sekunden …',
     reworking: 'Wird abgewogen …',
     hear: 'Was ist zu hören?',

@@ -79,7 +79,7 @@ export const kitBoard: Translated<Pick<typeof kitViewWords, 'board' | 'cards'>> 
     pair: 'Beide Seiten auf ein Blatt drucken, über die lange Kante gewendet: Die beiden Umrisse liegen aufeinander.',
     actual: 'In wahrer Größe (1 : 1)',
     larger: 'Größer, zum Lesen',
-    mirroredNote: 'Gespiegelt: die Platine über die lange Kante des Blatts gewendet.',
+    mirroredNote: 'Gespiegelt: die Platine, wie sie liegt, wenn das Blatt über die lange Kante gewendet ist.',
   },
 
   cards: {

@@ -198,7 +198,7 @@ export const kitViewWords = spoken('kit', {
     pair: 'Print both sides on one sheet, turned over on its long edge: the two outlines lie on each other.',
     actual: 'At its own size (1 : 1)',
     larger: 'Larger, to read',
-    mirroredNote: 'Mirrored: the board turned over about its long edge of the sheet.',
+    mirroredNote: 'Mirrored: the board as it lies when the sheet is turned over on its long edge.',
   },
 
   cards: {
@@ -308,6 +308,9 @@ export const kitViewWords = spoken('kit', {
     lux: 'lx',
     rail: (volts: string) => `Told for a rail of ${volts}.`,
     hole: (name: string) => `hole ${name}`,
+    paper: (kit: number, lit: string, shaded: string) =>
+      `Kit ${kit}. An open sensor in ${lit} lx, a shaded one in ${shaded} lx.`,
+    black: (hole: string) => `Black probe on TP0, ${hole}; red probe on the point.`,
     caption: 'Readings of this board',
     heads: ['Where', 'Should be', 'Healthy between', 'You read', 'Judged'],
     reading: (where: string) => `Reading: ${where}`,
@@ -326,6 +329,7 @@ export const kitViewWords = spoken('kit', {
       'Every fault is worked out for this very design. The next reading is the one that leaves the least doubt.',
       'If anything gets warm, or the current is far too high: cut the power first.',
     ],
+    kit: (kit: number) => `Kit ${kit}`,
     working: 'Every fault of this design is being worked out; this takes some seconds…',
     reworking: 'Weighing…',
     hear: 'What do you hear?',

@@ -142,6 +142,12 @@ test('on paper the board is drawn at its own size, and its two sides lie on each
   );
   const pixels = 96 / 25.4;
   const [component, copper] = sides;
+  // The second side begins a page; so must the first begin at the very top of its own.
+  const top = await page
+    .locator('.side')
+    .first()
+    .evaluate((side) => side.getBoundingClientRect().top + scrollY);
+  expect(top).toBeCloseTo(0, 1);
   expect(sides).toHaveLength(2);
   expect(component![0]!.width / pixels).toBeCloseTo(holes! * 2.54, 1);
   expect(component![0]!.height / pixels).toBeCloseTo(strips! * 2.54, 1);

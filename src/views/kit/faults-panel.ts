@@ -96,6 +96,14 @@ export class FaultsPanel extends AppElement {
       h3:first-child {
         margin-top: 0;
       }
+      .paper {
+        display: none;
+      }
+      @media print {
+        .paper {
+          display: block;
+        }
+      }
     `,
   ];
 
@@ -125,7 +133,10 @@ export class FaultsPanel extends AppElement {
     const { kit } = this.#view.value;
     const { last, isWorking, hasFailed } = this.#ranked.value;
     return html`<section class=${this.#look.value} aria-labelledby="faults">
-      <div class="title"><h2 id="faults">${words.heading}</h2></div>
+      <div class="title">
+        <h2 id="faults">${words.heading}</h2>
+        <p class="paper">${words.kit(kit)}</p>
+      </div>
       <div class="tools">
         <quantity-field
           label=${kitViewWords.slip.kit}

@@ -127,6 +127,9 @@ export class OrderPanel extends AppElement {
         .paper {
           display: inline;
         }
+        table.order td.box {
+          padding-top: 3px;
+        }
         table.order {
           font-size: 9pt;
         }

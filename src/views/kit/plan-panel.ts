@@ -192,7 +192,7 @@ export class PlanPanel extends AppElement {
         <button type="button" @click=${() => window.print()}>${kitViewWords.print}</button>
       </div>
       <p id="free-hint" class="small screen">${words.freeHint}</p>
-      <p id="free-bad" class="fault small" aria-live="polite">${this.problem}</p>
+      <p id="free-bad" class="fault small screen" aria-live="polite">${this.problem}</p>
       ${
         board.free.length === 0
           ? ''

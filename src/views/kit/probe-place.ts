@@ -30,6 +30,12 @@ export function probePlace({ net }: Pick<Reading, 'net'>, plan: BoardPlan): Prob
   };
 }
 
+/** `hole L13`: where a net's test pin stands. */
+export function netHole(net: string, plan: BoardPlan): string {
+  const place = probePlace({ net }, plan);
+  return place === null ? '' : kitViewWords.slip.hole(holeName(place.at));
+}
+
 /** The hole of a point of the slip: `hole B8`, `U1 pin 3 in hole P12`; '' where it is no point of the board. */
 export function slipHole(
   design: Design,

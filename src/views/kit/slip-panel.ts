@@ -7,6 +7,7 @@ import { inBatch, kitEntry, writeKit, writeReading } from '../../design/batch-co
 import type { Design } from '../../design/design.ts';
 import { equalValues } from '../../design/entries.ts';
 import type { Planned } from '../../kit/board.ts';
+import type { BoardPlan } from '../../kit/board-plan.ts';
 import { impossibleAs, judge, readMeter, type Slip, type SlipRow, slipOf } from '../../kit/slip.ts';
 import { measured, measuredRange, slipPointWords, verdictWords } from '../../words/bench.ts';
 import { kitViewWords } from '../../words/en-kit.ts';
@@ -19,7 +20,7 @@ import { numberField, wholeField, wholeReader } from '../pitch/readers.ts';
 import { Selected } from '../select.ts';
 import { common } from '../theme/shared.ts';
 import { kitStyles } from './kit-styles.ts';
-import { slipHole } from './probe-place.ts';
+import { netHole, slipHole } from './probe-place.ts';
 
 const words = kitViewWords.slip;
 const readKit = wholeReader(BATCH_LIMITS.kitNumber);
@@ -66,10 +67,14 @@ export class SlipPanel extends AppElement {
           font-size: 9.5pt;
         }
       }
-      .paper {
+      .paper,
+      .paper-line {
         display: none;
       }
       @media print {
+        .paper-line {
+          display: block;
+        }
         .paper {
           display: block;
           min-height: 5mm;
@@ -106,6 +111,8 @@ export class SlipPanel extends AppElement {
     const good = read.filter(
       (row) => judge(row, readings.get(row.key)!, design.supply.volts).kind === 'good',
     );
+    const plan = this.#plan;
+    const ground = plan === null ? '' : netHole('ground', plan);
     return html`<section aria-labelledby="slip">
       <div class="title">
         <h2 id="slip">${words.heading}</h2>
@@ -128,7 +135,12 @@ export class SlipPanel extends AppElement {
         </button>
         <button type="button" @click=${() => window.print()}>${kitViewWords.print}</button>
       </div>
-      <p role="status">${read.length === 0 ? words.none : words.good(good.length, read.length)}</p>
+      <p class="paper-line">
+        ${words.paper(kit, luxText(bench.lit), luxText(bench.shaded))} ${ground === '' ? '' : words.black(ground)}
+      </p>
+      <p role="status" class=${read.length === 0 ? 'screen' : ''}>
+        ${read.length === 0 ? words.none : words.good(good.length, read.length)}
+      </p>
       <div class="scroll" tabindex="0" role="group" aria-label=${words.caption}>
         <table class="narrow-table">
           <thead>
@@ -144,13 +156,19 @@ export class SlipPanel extends AppElement {
     </section>`;
   }
 
+  /** The plan of this very design; null while there is none. */
+  get #plan(): BoardPlan | null {
+    const { last, isWorking } = this.#board.value;
+    return !isWorking && last?.ok ? last.plan : null;
+  }
+
   #row(row: SlipRow, reading: number | null, design: Design, kit: number): TemplateResult {
     const where = slipPointWords(row.point, row.voice, row.light);
     const verdict = reading === null ? null : judge(row, reading, design.supply.volts);
-    const { last: planned, isWorking } = this.#board.value;
-    const hole = planned?.ok && !isWorking ? slipHole(design, row, planned.plan) : '';
+    const plan = this.#plan;
+    const hole = plan === null ? '' : slipHole(design, row, plan);
     return html`<tr>
-      <th scope="row">${where} <span class="hole">${hole}</span></th>
+      <th scope="row">${where} <span class="hole">${hole === '' ? '' : `· ${hole}`}</span></th>
       <td>${measured(row.value, row.unit)}</td>
       <td>${measuredRange(row.least, row.most, row.unit)}</td>
       <td class="box">
