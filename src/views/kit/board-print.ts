@@ -1,13 +1,14 @@
 /**
- * The board plan on paper: each side on a page of its own, at its own size and larger, in the middle of the page and at
- * the same height, so that the two outlines lie on each other when the sheet is turned over on its long edge.
+ * The board plan on paper: each side on a page of its own, at its own size and larger (on two sheets where one page does
+ * not hold both), in the middle of the page and at the same height, so that the two outlines lie on each other when the
+ * sheet is turned over on its long edge.
  */
 import { css, html, svg, type TemplateResult } from 'lit';
 import { PITCH_MILLIMETRES } from '../../kit/board-bodies.ts';
 import type { BoardPlan } from '../../kit/board-plan.ts';
 import { kitViewWords } from '../../words/en-kit.ts';
 import '../plots/board-picture.ts';
-import { pitchOnPaper } from '../plots/board-shapes.ts';
+import { heightOnPaper, pitchOnPaper } from '../plots/board-shapes.ts';
 
 const words = kitViewWords.board;
 /** Millimetres of the texts; the drawing at its own size carries only its rulers. */
@@ -16,25 +17,50 @@ const LARGE_TEXT = 2.6;
 /** Widest that both A4 and Letter hold within 12 mm margins. */
 const WIDEST = 184;
 
+/** Drawings of one page, A4 and Letter, under the head with its code, the words and the bar; measured. */
+const TALLEST = 170;
+/** Beside the drawing at its own size a larger one is worth its place from here on, mm from hole to hole. */
+const LEAST_LARGER = 1.5 * PITCH_MILLIMETRES;
+
+type Size = 'own' | 'larger';
+
+/** From hole to hole of the larger drawing, and what each page of a side holds. */
+export function pagesFor(plan: BoardPlan): { readonly larger: number; readonly pages: readonly Size[][] } {
+  const widest = pitchOnPaper(plan, WIDEST, LARGE_TEXT, { isCentred: true, most: 3 * PITCH_MILLIMETRES });
+  const fitting = (room: number, least: number): number | null => {
+    for (let pitch = widest; pitch >= least; pitch *= 0.98)
+      if (heightOnPaper(plan, pitch, LARGE_TEXT) <= room) return pitch;
+    return null;
+  };
+  const beside = fitting(TALLEST - heightOnPaper(plan, PITCH_MILLIMETRES, OWN_TEXT), LEAST_LARGER);
+  if (beside !== null) return { larger: beside, pages: [['own', 'larger']] };
+  return { larger: fitting(TALLEST, 0)!, pages: [['own'], ['larger']] };
+}
+
+/** Pages in pairs: what is printed on both faces of one sheet belongs together. */
 export function boardPrint(
   plan: BoardPlan,
   numbers: ReadonlyMap<string, number>,
   head: () => TemplateResult,
 ): TemplateResult {
   const sides = ['component', 'copper'] as const;
-  const larger = pitchOnPaper(plan, WIDEST, LARGE_TEXT, { isCentred: true, most: 3 * PITCH_MILLIMETRES });
+  const { larger, pages } = pagesFor(plan);
+  const picture = (side: (typeof sides)[number], size: Size): TemplateResult =>
+    size === 'own'
+      ? html`<h4>${words.actual}</h4>
+          <board-picture class="own" .isBare=${true} .plan=${plan} side=${side} unit="mm" .pitch=${PITCH_MILLIMETRES} .textSize=${OWN_TEXT} .numbers=${numbers} .isCentred=${true} label=${words.pictureLabel[side]}></board-picture>`
+      : html`<h4>${words.larger}</h4>
+          <board-picture class="large" .plan=${plan} side=${side} unit="mm" .pitch=${larger} .textSize=${LARGE_TEXT} .numbers=${numbers} .isCentred=${true} label=${words.pictureLabel[side]}></board-picture>`;
   return html`<div class="paper-sides">
-    ${sides.map(
-      (side) => html`<div class="side">
-        ${head()}
-        <h3>${words.heading[side]}</h3>
-        <p class="small">${side === 'copper' ? words.mirroredNote : words.pair}</p>
-        ${checkBar()}
-        <h4>${words.actual}</h4>
-        <board-picture class="own" .isBare=${true} .plan=${plan} side=${side} unit="mm" .pitch=${PITCH_MILLIMETRES} .textSize=${OWN_TEXT} .numbers=${numbers} .isCentred=${true} label=${words.pictureLabel[side]}></board-picture>
-        <h4>${words.larger}</h4>
-        <board-picture class="large" .plan=${plan} side=${side} unit="mm" .pitch=${larger} .textSize=${LARGE_TEXT} .numbers=${numbers} .isCentred=${true} label=${words.pictureLabel[side]}></board-picture>
-      </div>`,
+    ${pages.map((sizes) =>
+      sides.map(
+        (side) => html`<div class="side">
+          ${head()}
+          <h3>${words.heading[side]}</h3>
+          <p class="small">${side === 'copper' ? words.mirroredNote : words.pair}</p>
+          ${checkBar()} ${sizes.map((size) => picture(side, size))}
+        </div>`,
+      ),
     )}
   </div>`;
 }

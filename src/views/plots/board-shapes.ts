@@ -411,6 +411,14 @@ export function fitFor(plan: BoardPlan, width: number, textSize: number): Fit {
   return { pitch: least * share, textSize: textSize * share };
 }
 
+/** How tall a drawing of such a pitch and text is, mm; either side. */
+export function heightOnPaper(plan: BoardPlan, pitch: number, textSize: number): number {
+  const { strips, holes } = plan.board;
+  const board: Box = { left: 0, top: 0, right: holes * HOLE, bottom: strips * HOLE };
+  const { top, bottom } = boundsOf(board, drawnParts(plan, board), (textSize / pitch) * HOLE);
+  return ((bottom - top) * pitch) / HOLE;
+}
+
 /** From hole to hole in mm, so that a drawing is no wider than a width; a centred one, from either side. */
 export function pitchOnPaper(
   plan: BoardPlan,
