@@ -75,9 +75,9 @@ const DIELECTRIC = {
 } as const;
 
 const TRIMMER = {
-  'single-turn': 'cermet trimmer, one turn',
-  'multi-turn': 'cermet trimmer, many turns',
-  carbon: 'carbon trimmer, one turn',
+  'single-turn': 'Cermet trimmer, one turn',
+  'multi-turn': 'Cermet trimmer, many turns',
+  carbon: 'Carbon trimmer, one turn',
 } as const;
 
 const ohm = (ohms: Ohms): string => formatQuantity(ohms, 'Ω');

@@ -25,7 +25,7 @@ const LEAST_LARGER = 1.5 * PITCH_MILLIMETRES;
 type Size = 'own' | 'larger';
 
 /** From hole to hole of the larger drawing, and what each page of a side holds. */
-export function pagesFor(plan: BoardPlan): { readonly larger: number; readonly pages: readonly Size[][] } {
+function pagesFor(plan: BoardPlan): { readonly larger: number; readonly pages: readonly Size[][] } {
   const widest = pitchOnPaper(plan, WIDEST, LARGE_TEXT, { isCentred: true, most: 3 * PITCH_MILLIMETRES });
   const fitting = (room: number, least: number): number | null => {
     for (let pitch = widest; pitch >= least; pitch *= 0.98)
