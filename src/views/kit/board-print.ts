@@ -9,53 +9,61 @@ import type { BoardPlan } from '../../kit/board-plan.ts';
 import { kitViewWords } from '../../words/en-kit.ts';
 import '../plots/board-picture.ts';
 import { heightOnPaper, pitchOnPaper } from '../plots/board-shapes.ts';
+import { hasCode, sheetHead } from './sheet-head.ts';
 
 const words = kitViewWords.board;
 /** Millimetres of the texts; the drawing at its own size carries only its rulers. */
 const OWN_TEXT = 1.7;
 const LARGE_TEXT = 2.6;
+/** Words no larger than this share of the way from hole to hole keep apart. */
+const TEXT_SHARE = 0.47;
 /** Widest that both A4 and Letter hold within 12 mm margins. */
 const WIDEST = 184;
 
-/** Drawings of one page, A4 and Letter, under the head with its code, the words and the bar; measured. */
-const TALLEST = 170;
+/** Drawings of one page, A4 and Letter, under a head with its code or without, the words and the bar; measured. */
+const TALLEST = { withCode: 170, plain: 196 } as const;
 /** Beside the drawing at its own size a larger one is worth its place from here on, mm from hole to hole. */
 const LEAST_LARGER = 1.5 * PITCH_MILLIMETRES;
 
 type Size = 'own' | 'larger';
 
 /** From hole to hole of the larger drawing, and what each page of a side holds. */
-function pagesFor(plan: BoardPlan): { readonly larger: number; readonly pages: readonly Size[][] } {
+function pagesFor(
+  plan: BoardPlan,
+  tallest: number,
+): { readonly larger: number; readonly pages: readonly Size[][] } {
   const widest = pitchOnPaper(plan, WIDEST, LARGE_TEXT, { isCentred: true, most: 3 * PITCH_MILLIMETRES });
   const fitting = (room: number, least: number): number | null => {
     for (let pitch = widest; pitch >= least; pitch *= 0.98)
       if (heightOnPaper(plan, pitch, LARGE_TEXT) <= room) return pitch;
     return null;
   };
-  const beside = fitting(TALLEST - heightOnPaper(plan, PITCH_MILLIMETRES, OWN_TEXT), LEAST_LARGER);
+  const beside = fitting(tallest - heightOnPaper(plan, PITCH_MILLIMETRES, OWN_TEXT), LEAST_LARGER);
   if (beside !== null) return { larger: beside, pages: [['own', 'larger']] };
-  return { larger: fitting(TALLEST, 0)!, pages: [['own'], ['larger']] };
+  return { larger: fitting(tallest, 0)!, pages: [['own'], ['larger']] };
 }
 
 /** Pages in pairs: what is printed on both faces of one sheet belongs together. */
 export function boardPrint(
   plan: BoardPlan,
   numbers: ReadonlyMap<string, number>,
-  head: () => TemplateResult,
+  name: string,
+  link: string,
 ): TemplateResult {
   const sides = ['component', 'copper'] as const;
-  const { larger, pages } = pagesFor(plan);
+  const { larger, pages } = pagesFor(plan, hasCode(link) ? TALLEST.withCode : TALLEST.plain);
+  const text = Math.max(OWN_TEXT, Math.min(LARGE_TEXT, TEXT_SHARE * larger));
   const picture = (side: (typeof sides)[number], size: Size): TemplateResult =>
     size === 'own'
       ? html`<h4>${words.actual}</h4>
           <board-picture class="own" .isBare=${true} .plan=${plan} side=${side} unit="mm" .pitch=${PITCH_MILLIMETRES} .textSize=${OWN_TEXT} .numbers=${numbers} .isCentred=${true} label=${words.pictureLabel[side]}></board-picture>`
       : html`<h4>${words.larger}</h4>
-          <board-picture class="large" .plan=${plan} side=${side} unit="mm" .pitch=${larger} .textSize=${LARGE_TEXT} .numbers=${numbers} .isCentred=${true} label=${words.pictureLabel[side]}></board-picture>`;
+          <board-picture class="large" .plan=${plan} side=${side} unit="mm" .pitch=${larger} .textSize=${text} .numbers=${numbers} .isCentred=${true} label=${words.pictureLabel[side]}></board-picture>`;
   return html`<div class="paper-sides">
     ${pages.map((sizes) =>
       sides.map(
         (side) => html`<div class="side">
-          ${head()}
+          ${sheetHead(name, link)}
           <h3>${words.heading[side]}</h3>
           <p class="small">${side === 'copper' ? words.mirroredNote : words.pair}</p>
           ${checkBar()} ${sizes.map((size) => picture(side, size))}

@@ -27,7 +27,7 @@ import { boardPrint, boardPrintStyles } from './board-print.ts';
 import { boardText } from './board-text.ts';
 import { kitStyles } from './kit-styles.ts';
 import { jointWords } from './part-words.ts';
-import { sheetHead, sheetHeadStyles } from './sheet-head.ts';
+import { sheetHeadStyles } from './sheet-head.ts';
 import { workFailed } from './work-failed.ts';
 
 const words = kitViewWords.board;
@@ -262,7 +262,7 @@ export class PlanPanel extends AppElement {
               </button>
             </p>`
       }
-      ${boardPrint(plan, numbersOf(plan), () => sheetHead(this.#design.value.name, this.link))} ${boardLists(plan)}`;
+      ${boardPrint(plan, numbersOf(plan), this.#design.value.name, this.link)} ${boardLists(plan)}`;
   }
 
   #refusal(refusal: Refusal): TemplateResult {

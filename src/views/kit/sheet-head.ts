@@ -7,9 +7,12 @@ import '../plots/qr-code.ts';
 /** Longer ones make a code too fine to print and read. */
 const MOST_LETTERS_IN_CODE = 1400;
 
+/** Whether the head carries a code: there is a link, and it is short enough for one. */
+export const hasCode = (link: string): boolean => link !== '' && link.length <= MOST_LETTERS_IN_CODE;
+
 /** `link`: the whole address; empty while it is not made yet, or where others cannot reach this page. */
 export function sheetHead(name: string, link: string): TemplateResult {
-  const code = link.length <= MOST_LETTERS_IN_CODE ? link : '';
+  const code = hasCode(link) ? link : '';
   return html`<div class="head ${code === '' ? 'plain' : ''}">
     <div>
       <p><strong>${kitViewWords.printed(name, today())}</strong></p>
