@@ -113,6 +113,13 @@ test('from a silent board the finder comes to the missing supply within four rea
   expect(mend).toContain(faultWords('no supply', null, 9).confirm);
   await first.getByRole('button').click();
   await page.getByText(kitViewWords.faults.logged(1)).waitFor();
+  // On paper the log has a row for every kit: this one, and those still to be written by hand.
+  await open(page, 'log');
+  await page.emulateMedia({ media: 'print' });
+  const rows = page.locator('log-sheet tbody tr').filter({ visible: true });
+  expect(await rows.count()).toBe(DEFAULT_DESIGN.batch.kits);
+  expect(await rows.first().textContent()).toContain(faultWords('no supply', null, 9).name);
+  expect((await rows.last().textContent())!.trim()).toBe(String(DEFAULT_DESIGN.batch.kits));
   await close();
 });
 

@@ -53,9 +53,22 @@ export class LogSheet extends AppElement {
         --label-width: 9.5em;
         max-width: 34em;
       }
+      .paper {
+        display: none;
+      }
       @media print {
         .entry {
           display: none;
+        }
+        .paper {
+          display: block;
+        }
+        .paper table {
+          width: 100%;
+        }
+        .paper td,
+        .paper th {
+          height: 7mm;
         }
       }
     `,
@@ -96,14 +109,15 @@ export class LogSheet extends AppElement {
       <h3>${words.table}</h3>
       ${
         log.length === 0
-          ? html`<p class="muted">${words.empty}</p>`
+          ? html`<p class="muted screen">${words.empty}</p>`
           : html`<p>${summaryOf(log, design)}</p>
-              ${wordTable(
+              <div class="screen">${wordTable(
                 words.table,
                 words.heads,
                 log.map((entry) => rowOf(entry, design)),
-              )}`
+              )}</div>`
       }
+      <div class="paper">${wordTable(words.table, words.heads, rowsOnPaper(design))}</div>
     </section>`;
   }
 
@@ -172,6 +186,17 @@ function faultName(id: string, design: Design): string {
   if (link !== null) return faultWords('link missing', null, rail, link).name;
   const fault = faultsOf(design).find((one) => one.id === id);
   return fault ? faultWords(fault.kind, fault.voice, rail).name : legible(id);
+}
+
+/** A row for every kit of the batch, to be filled in by hand where nothing is written yet. */
+function rowsOnPaper(design: Design): readonly (readonly string[])[] {
+  const { kits, log } = design.batch;
+  const others = Array.from({ length: kits }, (_, i) => i + 1)
+    .filter((kit) => !log.some((entry) => entry.kit === kit))
+    .map((kit) => [String(kit), ...words.heads.slice(1).map(() => '')]);
+  return [...log.map((entry) => rowOf(entry, design)), ...others].toSorted(
+    ([one], [other]) => Number(one) - Number(other),
+  );
 }
 
 function rowOf({ kit, fault, minutes, readings, lost }: KitEntry, design: Design): readonly string[] {
