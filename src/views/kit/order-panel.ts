@@ -151,6 +151,9 @@ export class OrderPanel extends AppElement {
         .bands {
           font-size: 8pt;
         }
+        .notes {
+          max-width: none;
+        }
       }
     `,
   ];
