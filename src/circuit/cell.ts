@@ -77,7 +77,9 @@ export function cellSpeed(cell: Cell): CellSpeed {
 
 /** dy/dt at an illuminance. */
 export function conductanceSlope(speed: CellSpeed, y: number, lux: Lux): number {
-  return new MovingCell(speed, y).slope(lux);
+  const cell = new MovingCell(speed, y);
+  cell.setLight(lux, lux, lux);
+  return cell.startSlope;
 }
 
 /** One Runge–Kutta step of fourth order; the light at start, middle and end of the step. */
@@ -90,9 +92,7 @@ export function stepConductance(
   lux1: Lux,
 ): number {
   const cell = new MovingCell(speed, y);
-  cell.lux0 = lux0;
-  cell.luxMiddle = luxMiddle;
-  cell.lux1 = lux1;
+  cell.setLight(lux0, luxMiddle, lux1);
   cell.step(step);
   return cell.y;
 }
@@ -126,10 +126,10 @@ const NEAR = 1 / 32;
 
 /** A cell in time: its conductance y, and beside it the power y^(1/gamma) that each slope needs. */
 export class MovingCell {
-  /** Light over the step to come: at its start, middle and end. */
-  lux0: Lux = 0;
-  luxMiddle: Lux = 0;
-  lux1: Lux = 0;
+  /** Light over the step to come, relative to the reference: at its start, middle and end. */
+  #light0 = 0;
+  #lightMiddle = 0;
+  #light1 = 0;
   #gamma = 1;
   #exponent = 1;
   #riseRate = 0;
@@ -182,9 +182,21 @@ export class MovingCell {
     return this.#y;
   }
 
-  /** dy/dt at an illuminance. */
-  slope(lux: Lux): number {
-    return this.#rate(lux / REFERENCE_LUX - this.#power);
+  /** Light over the step to come: at its start, middle and end. */
+  setLight(start: Lux, middle: Lux, end: Lux): void {
+    this.#light0 = start / REFERENCE_LUX;
+    this.#lightMiddle = middle / REFERENCE_LUX;
+    this.#light1 = end / REFERENCE_LUX;
+  }
+
+  /** dy/dt in the light at the step's start. */
+  get startSlope(): number {
+    return this.#rate(this.#light0 - this.#power);
+  }
+
+  /** dy/dt in the light at the step's end. */
+  get endSlope(): number {
+    return this.#rate(this.#light1 - this.#power);
   }
 
   /** How much of a stretch of time may be taken in one step, in the light set over that stretch. */
@@ -201,15 +213,14 @@ export class MovingCell {
   }
 
   #longestStep(): Seconds {
-    const { lux0, luxMiddle, lux1 } = this;
-    const start = this.slope(lux0);
-    const end = this.slope(lux1);
+    const start = this.startSlope;
+    const end = this.endSlope;
     // Bright light makes the cell quick: where it is or where it goes, whichever is brighter.
-    const light = Math.max(this.#power, Math.max(lux0, luxMiddle, lux1) / REFERENCE_LUX);
+    const light = Math.max(this.#power, this.#light0, this.#lightMiddle, this.#light1);
     let byDecay = LONGEST_STEP;
     if (light > this.#calmLight) {
       // Up and down may have their own tau; a light that turns in between lets it go both ways.
-      const turns = luxMiddle > lux0 !== lux1 > luxMiddle;
+      const turns = this.#lightMiddle > this.#light0 !== this.#light1 > this.#lightMiddle;
       const way = turns ? 0 : (Math.sign(start) + Math.sign(end)) / 2;
       if (way !== this.#way) this.#steps = 0;
       this.#way = way;
@@ -223,8 +234,8 @@ export class MovingCell {
   }
 
   #standsStill(): boolean {
-    if (this.lux0 !== this.luxMiddle || this.lux0 !== this.lux1) return false;
-    const light = this.lux0 / REFERENCE_LUX;
+    const light = this.#light0;
+    if (light !== this.#lightMiddle || light !== this.#light1) return false;
     return Math.abs(light - this.#power) <= STILL * light;
   }
 
@@ -242,12 +253,42 @@ export class MovingCell {
     this.#steps += seconds / this.#longest;
     const y = this.#y;
     const half = seconds / 2;
-    const middle = this.luxMiddle / REFERENCE_LUX;
-    const k1 = this.#rate(this.lux0 / REFERENCE_LUX - this.#power);
+    const middle = this.#lightMiddle;
+    const k1 = this.startSlope;
     const k2 = this.#rate(middle - this.#powerFrom(y, half * k1));
     const k3 = this.#rate(middle - this.#powerFrom(y, half * k2));
-    const k4 = this.#rate(this.lux1 / REFERENCE_LUX - this.#powerFrom(y, seconds * k3));
+    const k4 = this.#rate(this.#light1 - this.#powerFrom(y, seconds * k3));
     this.#stand(Math.max(0, y + (seconds / 6) * (k1 + 2 * k2 + 2 * k3 + k4)));
+  }
+
+  /** As `step` for each, to the last bit; side by side, so that the processor works on both long chains at once. */
+  static stepBoth(a: MovingCell, b: MovingCell, seconds: Seconds): void {
+    if (a.#follows || b.#follows || a.#standsStill() || b.#standsStill()) {
+      a.step(seconds);
+      b.step(seconds);
+      return;
+    }
+    a.#steps += seconds / a.#longest;
+    b.#steps += seconds / b.#longest;
+    const ya = a.#y;
+    const yb = b.#y;
+    let ka = a.startSlope;
+    let kb = b.startSlope;
+    let sumA = ka;
+    let sumB = kb;
+    for (let stage = 0; stage < 3; stage++) {
+      const isLast = stage === 2;
+      const reach = isLast ? seconds : seconds / 2;
+      const pa = a.#powerFrom(ya, reach * ka);
+      const pb = b.#powerFrom(yb, reach * kb);
+      ka = a.#rate((isLast ? a.#light1 : a.#lightMiddle) - pa);
+      kb = b.#rate((isLast ? b.#light1 : b.#lightMiddle) - pb);
+      sumA += isLast ? ka : 2 * ka;
+      sumB += isLast ? kb : 2 * kb;
+    }
+    const sixth = seconds / 6;
+    a.#stand(Math.max(0, ya + sixth * sumA));
+    b.#stand(Math.max(0, yb + sixth * sumB));
   }
 
   /**
@@ -255,13 +296,13 @@ export class MovingCell {
    * holds it, less what keeps it moving along with the light, tau·dy/dt. Off by the square of that lag.
    */
   #follow(seconds: Seconds): void {
-    const light = this.lux1 / REFERENCE_LUX;
+    const light = this.#light1;
     if (light <= 0) {
       this.#stand(0);
       return;
     }
     // Slope at the end of the parabola through the three values.
-    const change = (3 * this.lux1 - 4 * this.luxMiddle + this.lux0) / (REFERENCE_LUX * seconds);
+    const change = (3 * light - 4 * this.#lightMiddle + this.#light0) / seconds;
     const moving = this.#gamma * light ** (this.#gamma - 1) * change;
     const lag = moving / (moving > 0 ? this.#riseRate : this.#fallRate);
     this.#stand(Math.max(0, light - lag) ** this.#gamma);

@@ -11,6 +11,8 @@ import type { Fraction, Hertz, Seconds } from '../quantity/units.ts';
  */
 export type RippleShape = 'sine' | 'rectified' | 'triangle' | 'pulse';
 
+type SmoothShape = Exclude<RippleShape, 'pulse'>;
+
 export interface Ripple {
   /** Cycles of the light, twice the mains frequency. */
   readonly hertz: Hertz;
@@ -98,18 +100,48 @@ export interface Piece {
 export class RippleReader {
   #ripple: Ripple | null = null;
   #readUntil: Seconds = 0;
+  #stretch = 0;
+  #mean = 0;
+  /** The cycle at hand, and when it begins and ends. */
+  #cycle = 0;
+  #begins: Seconds = 0;
+  #ends: Seconds = 0;
   /** The factor at the piece's start, in its middle, and just before its end. */
   start = 1;
   middle = 1;
   end = 1;
 
   read(ripple: Ripple, piece: Piece): void {
-    const known = this.#ripple === ripple && this.#readUntil === piece.from && ripple.shape !== 'pulse';
-    this.start = known ? this.end : rippleAt(ripple, piece.from);
-    this.middle = rippleAt(ripple, piece.middle);
-    this.end = rippleBefore(ripple, piece.to);
-    this.#ripple = ripple;
+    const { shape } = ripple;
+    const known = this.#ripple === ripple && this.#readUntil === piece.from && shape !== 'pulse';
+    if (this.#ripple !== ripple) {
+      this.#ripple = ripple;
+      this.#stretch = stretch(ripple);
+      this.#mean = meanOf(ripple);
+      this.#ends = this.#begins;
+    }
     this.#readUntil = piece.to;
+    if (shape === 'pulse') {
+      this.start = rippleAt(ripple, piece.from);
+      this.middle = rippleAt(ripple, piece.middle);
+      this.end = rippleBefore(ripple, piece.to);
+      return;
+    }
+    this.start = known ? this.end : this.#smoothAt(ripple.hertz, shape, piece.from);
+    this.middle = this.#smoothAt(ripple.hertz, shape, piece.middle);
+    this.end = this.#smoothAt(ripple.hertz, shape, piece.to);
+  }
+
+  /** As `rippleAt`, without working out again what stays for a cycle. */
+  #smoothAt(hertz: Hertz, shape: SmoothShape, t: Seconds): number {
+    if (!(t >= this.#begins && t < this.#ends)) {
+      this.#cycle = cycleAt(hertz, t);
+      this.#begins = this.#cycle / hertz;
+      this.#ends = (this.#cycle + 1) / hertz;
+    }
+    const phase = hertz * t - this.#cycle;
+    const drawn = shape === 'sine' ? raisedSine(phase) : smooth(shape, phase);
+    return 1 + this.#stretch * (drawn - this.#mean);
   }
 }
 
@@ -134,10 +166,12 @@ function areaAboveMean({ shape, duty = 0.5 }: Ripple): Fraction {
   }
 }
 
-function smooth(shape: Exclude<RippleShape, 'pulse'>, phase: Fraction): Fraction {
+const raisedSine = (phase: Fraction): Fraction => (1 + Math.sin(2 * Math.PI * phase)) / 2;
+
+function smooth(shape: SmoothShape, phase: Fraction): Fraction {
   switch (shape) {
     case 'sine':
-      return (1 + Math.sin(2 * Math.PI * phase)) / 2;
+      return raisedSine(phase);
     case 'rectified':
       return Math.abs(Math.sin(Math.PI * phase));
     case 'triangle':

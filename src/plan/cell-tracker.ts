@@ -119,11 +119,11 @@ export class Tracker {
         this.#setLight(cell, row, to);
       }
       const length = to - this.#time;
-      const [y0, m0] = [cell.y, cell.slope(cell.lux0) * length];
+      const [y0, m0] = [cell.y, cell.startSlope * length];
       cell.step(length);
       const y1 = cell.y;
       if (tip !== null && isPast(tip, y1)) {
-        const share = crossingShare(y0, y1, m0, cell.slope(cell.lux1) * length, tip);
+        const share = crossingShare(y0, y1, m0, cell.endSlope * length, tip);
         this.#time += share * length;
         this.#y = tip.y;
         return this.#time;
@@ -136,9 +136,8 @@ export class Tracker {
   }
 
   #setLight(cell: MovingCell, row: number, to: Seconds): void {
-    cell.lux0 = this.#luxIn(row, this.#time);
-    cell.lux1 = this.#luxIn(row, to);
-    cell.luxMiddle = (cell.lux0 + cell.lux1) / 2;
+    const [start, end] = [this.#luxIn(row, this.#time), this.#luxIn(row, to)];
+    cell.setLight(start, (start + end) / 2, end);
   }
 
   /** Light within the segment that ends at a row. */

@@ -53,14 +53,14 @@ export function crossSeconds(speed: CellSpeed, from: Lux, to: Lux, passing: Lux)
   const cell = new MovingCell(speed, steadyConductance(speed.gamma, from));
   const target = steadyConductance(speed.gamma, passing);
   const rises = to > from;
-  cell.lux0 = cell.luxMiddle = cell.lux1 = to;
+  cell.setLight(to, to, to);
   let time = 0;
   for (let step = 0; step < 1e6; step++) {
     const length = cell.reach(1 / 3000);
-    const [y0, m0] = [cell.y, cell.slope(to) * length];
+    const [y0, m0] = [cell.y, cell.startSlope * length];
     cell.step(length);
     if (rises ? cell.y >= target : cell.y <= target)
-      return time + length * shareAt(y0, cell.y, m0, cell.slope(to) * length, target);
+      return time + length * shareAt(y0, cell.y, m0, cell.endSlope * length, target);
     time += length;
   }
   return Number.POSITIVE_INFINITY;

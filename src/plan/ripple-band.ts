@@ -182,18 +182,20 @@ function move(cell: MovingCell, mean: Lux, ripple: Ripple, from: number, to: num
     if (end < to) setLight(cell, mean, ripple, phase, end);
     const length = (end - phase) / ripple.hertz;
     const y0 = cell.y;
-    const m0 = cell.slope(cell.lux0) * length;
+    const m0 = cell.startSlope * length;
     cell.step(length);
-    tell?.(y0, cell.y, m0, cell.slope(cell.lux1) * length);
+    tell?.(y0, cell.y, m0, cell.endSlope * length);
     phase = end;
   }
 }
 
 function setLight(cell: MovingCell, mean: Lux, ripple: Ripple, from: number, to: number): void {
   const { hertz } = ripple;
-  cell.lux0 = mean * rippleAt(ripple, from / hertz);
-  cell.luxMiddle = mean * rippleAt(ripple, (from + to) / 2 / hertz);
-  cell.lux1 = mean * rippleBefore(ripple, to / hertz);
+  cell.setLight(
+    mean * rippleAt(ripple, from / hertz),
+    mean * rippleAt(ripple, (from + to) / 2 / hertz),
+    mean * rippleBefore(ripple, to / hertz),
+  );
 }
 
 /** Phases within a cycle where the light bends or jumps. */

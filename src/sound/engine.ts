@@ -3,24 +3,14 @@
  * exact time; between events the jack's voltage is one exponential. Output in volts, REACH samples late.
  */
 
-import { type Astable, cycleOf } from '../circuit/astable.ts';
-import type { Source } from '../circuit/gate.ts';
-import { loadShare } from '../circuit/output.ts';
+import type { Astable } from '../circuit/astable.ts';
 import type { LightProgram } from '../light/program.ts';
-import {
-  type Fraction,
-  type Hertz,
-  type Lux,
-  type Pair,
-  type Seconds,
-  VOICES,
-  type VoiceId,
-  type Volts,
-} from '../quantity/units.ts';
+import { type Lux, type Pair, type Seconds, VOICES, type VoiceId, type Volts } from '../quantity/units.ts';
 import { BandlimitedLine } from './bandlimit.ts';
 import { Gating } from './gating.ts';
+import { type JackState, jackStates } from './jack.ts';
 import { type EngineSettings, FRAME } from './settings.ts';
-import { LEVEL, Timer } from './timer.ts';
+import { Timer } from './timer.ts';
 
 /** A turned trimmer reaches the capacitor in this many grid steps (30 ms), not in one jump. */
 const GLIDE_STEPS = 90;
@@ -33,16 +23,6 @@ interface PinChange {
   time: Seconds;
   voice: VoiceId;
   released: boolean;
-}
-
-/** The jack while both timer outputs stay as they are. */
-interface JackState {
-  /** Of the source behind the coupling capacitor, and the share of it that reaches the load. */
-  readonly volts: Volts;
-  readonly share: Fraction;
-  /** Decay of the jack's voltage: rate, 1/s (0 = a plain wire), and what is left after one sample. */
-  readonly perSecond: number;
-  readonly perSample: number;
 }
 
 type Changing<T> = { -readonly [Value in keyof T]: T[Value] };
@@ -156,7 +136,10 @@ export class Engine {
       this.#lastTime = (this.#sample - 1) / this.#rate;
     }
     let peak = this.#peak;
-    for (let i = 0; i < out.length; i++) peak = Math.max(peak, Math.abs(out[i]!));
+    for (let i = 0; i < out.length; i++) {
+      const size = Math.abs(out[i]!);
+      if (size > peak) peak = size;
+    }
     this.#peak = peak;
   }
 
@@ -309,43 +292,6 @@ export class Engine {
     const ago = Math.min(1, Math.max(0, this.#sample - at * this.#rate));
     this.#line.edge(ago, this.#volts - before, (slope - slopeBefore) / this.#rate);
   }
-}
-
-/**
- * The quickest decay that samples can hold, in samples. A quicker one is a mere tick, for the ear told by its area alone:
- * it is played this long, and lower by as much.
- */
-const QUICKEST = 1;
-
-/** The jack's states by timer levels. */
-function jackStates(settings: EngineSettings, sampleRate: Hertz): readonly JackState[] {
-  const { jack } = settings;
-  return sourcesByLevel(settings).map((source) => {
-    const tau = jack.couplingFarads === null ? null : (source.ohms + jack.loadOhms) * jack.couplingFarads;
-    const held = tau === null ? null : Math.max(tau, QUICKEST / sampleRate);
-    const perSecond = held === null ? 0 : 1 / held;
-    return {
-      volts: source.volts,
-      share: loadShare(jack, source) * (tau === null || held === null ? 1 : tau / held),
-      perSecond,
-      perSample: Math.exp(-perSecond / sampleRate),
-    };
-  });
-}
-
-/** The four sources of the jack, and those in which a voice too fast to play stands at its mean. */
-function sourcesByLevel({ jack, astables }: EngineSettings): readonly Source[] {
-  const mean = (low: Source, high: Source, duty: Fraction): Source => ({
-    volts: low.volts + duty * (high.volts - low.volts),
-    ohms: low.ohms + duty * (high.ohms - low.ohms),
-  });
-  const duty = { A: cycleOf(astables.A).dutyCycle, B: cycleOf(astables.B).dutyCycle };
-  const at = (a: number, b: number): Source => {
-    if (b === LEVEL.mean) return mean(at(a, LEVEL.low), at(a, LEVEL.high), duty.B);
-    if (a === LEVEL.mean) return mean(at(LEVEL.low, b), at(LEVEL.high, b), duty.A);
-    return jack.sources[a + 2 * b]!;
-  };
-  return [0, 1, 2].flatMap((b) => [0, 1, 2].map((a) => at(a, b)));
 }
 
 /** Straight between two timing networks, value by value; in the place of another, so that nothing is allocated. */
