@@ -27,6 +27,7 @@ const target = 'es2022';
 
 export default defineConfig(({ mode }) => {
   const single = mode === 'single';
+  const soak = soakFrom(mode);
   const notices = thirdPartyNotices(single);
   return {
     appType: 'mpa',
@@ -68,7 +69,7 @@ export default defineConfig(({ mode }) => {
       headers: headersWith(servedPolicy()),
     },
     test: {
-      env: mode === 'soak' ? { SOAK: '1' } : {},
+      env: soak,
       projects: [
         {
           extends: true,
@@ -81,7 +82,7 @@ export default defineConfig(({ mode }) => {
             include: ['tests/**/*.test.ts'],
             exclude: ['tests/browser/**'],
             // Patience for busy machines; nothing here asserts a time.
-            testTimeout: mode === 'soak' ? 3_600_000 : 30_000,
+            testTimeout: 'SOAK' in soak ? 3_600_000 : 30_000,
             sequence: { groupOrder: 0 },
           },
         },
@@ -103,6 +104,15 @@ export default defineConfig(({ mode }) => {
     },
   };
 });
+
+/** `--mode soak`: the long tests in full. `--mode soak-123`: of those, seed 123 alone. */
+function soakFrom(mode: string): Record<string, string> {
+  const [kind, seed] = mode.split('-');
+  if (kind !== 'soak') return {};
+  if (seed !== undefined && !/^\d+$/.test(seed))
+    throw new Error(`--mode ${mode}: after “soak-” stands a seed, a whole number such as 123`);
+  return { SOAK: '1', ...(seed === undefined ? {} : { SOAK_SEED: seed }) };
+}
 
 /** Prints where the page is, and nothing else. */
 function plainAddress(): Plugin {

@@ -1,7 +1,7 @@
 /**
  * A person who tries everything, by a seed: nothing is complained of, nothing asked for outside the build, nothing kept
  * that does not read, nothing louder than set; everything can be taken back, and a reload goes on where it was.
- * A seed that fails is in the test's name; again: SOAK=1 SOAK_SEED=… npx vitest run tests/browser/random-user.test.ts
+ * A seed that fails is in the test's name; again: npx vitest run --mode soak-SEED tests/browser/random-user.test.ts
  */
 import { expect, inject, test } from 'vitest';
 import { decodeText } from '../../src/design/decode.ts';

@@ -1,4 +1,7 @@
-/** How much of a seeded search is done: all of it in `npm run soak`, a hundredth in `npm test`, or one seed alone. */
+/**
+ * How much of a seeded search is done: all of it in `npm run soak`, a hundredth in `npm test`, or one seed alone
+ * (`--mode soak-SEED`; `vite.config.ts` turns the mode into these variables).
+ */
 
 export const isSoak = process.env['SOAK'] === '1';
 
@@ -16,7 +19,8 @@ export async function each(full: number, first: number, one: (seed: number) => u
     try {
       await one(seed);
     } catch (cause) {
-      throw new Error(`SOAK_SEED=${seed}: ${cause instanceof Error ? cause.message : cause}`, { cause });
+      const why = cause instanceof Error ? cause.message : cause;
+      throw new Error(`seed ${seed} (again: --mode soak-${seed}): ${why}`, { cause });
     }
   }
 }
