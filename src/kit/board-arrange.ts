@@ -7,7 +7,8 @@ import type { Lie } from './board-bodies.ts';
 import { RowSearch, type Rows } from './board-cool.ts';
 import { ACROSS_CHIP, type Demand, demandOf, type Sides, type Wing } from './board-demand.ts';
 import type { BoardSize } from './board-extract.ts';
-import { placeBoth, type WingPlan } from './board-place.ts';
+import type { WingPlan } from './board-fill.ts';
+import { placeBoth } from './board-place.ts';
 import type { Stack } from './board-rows.ts';
 import type { Connections } from './parts.ts';
 

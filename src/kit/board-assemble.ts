@@ -5,7 +5,7 @@ import type { Box, WingItem } from './board-channel.ts';
 import type { Rows } from './board-cool.ts';
 import { ACROSS_CHIP, type Demand, type Wing } from './board-demand.ts';
 import { type BoardSize, type Hole, type LeadInHole, stripPieces } from './board-extract.ts';
-import type { WingPlan } from './board-place.ts';
+import type { WingPlan } from './board-fill.ts';
 import {
   type BoardPlan,
   type Cut,

@@ -34,11 +34,23 @@ export interface WingItem {
 const TOUCH = 0.03;
 const WIRE = 0.1;
 
+/** Rows and columns that are told apart: from so many before the first one; of rows, so many. */
+const ROWS_BEFORE = 8;
+const ROWS = 72;
+const COLUMNS_BEFORE = 64;
+/** Bodies at the edge reach no further beyond it. */
+const COLUMNS_BEYOND = 8;
+/** Numbers kept of a box: first and last row, first and last column. */
+const BOX = 4;
+
 export class Channel {
   readonly items: WingItem[] = [];
-  /** By column: what reaches into it. */
-  readonly #columns: Box[][] = [];
-  readonly #holes = new Set<number>();
+  /** By column: the boxes that reach into it, number after number. */
+  readonly #columns: number[][] = [];
+  /** A bit for each hole that is taken. */
+  readonly #holes: Int32Array;
+  /** Numbers of 32 bits to a row. */
+  readonly #words: number;
   /** By row: the column of the cut that ends a chip's short copper, once known. */
   readonly #cuts = new Map<number, number>();
   /** Columns beyond this are not on the board. */
@@ -52,6 +64,18 @@ export class Channel {
     this.edge = edge;
     this.first = first;
     this.#innermost = innermost;
+    this.#words = Math.ceil((COLUMNS_BEFORE + edge + COLUMNS_BEYOND) / 32);
+    this.#holes = new Int32Array(ROWS * this.#words);
+  }
+
+  /** Another channel in which the same lies. */
+  copy(): Channel {
+    const copy = new Channel(this.edge, this.first, this.#innermost);
+    copy.items.push(...this.items);
+    for (let at = 0; at < this.#columns.length; at++) copy.#columns[at] = this.#columns[at]?.slice() ?? [];
+    copy.#holes.set(this.#holes);
+    for (const [row, k] of this.#cuts) copy.#cuts.set(row, k);
+    return copy;
   }
 
   /** Takes room without being an item: chips, kept holes. */
@@ -62,7 +86,7 @@ export class Channel {
 
   /** Holes that nothing else may use. */
   take(holes: readonly WingHole[]): void {
-    for (const { row, k } of holes) this.#holes.add(keyOf(row, k));
+    for (const { row, k } of holes) this.#setHole(row, k, true);
   }
 
   put(item: WingItem): void {
@@ -73,21 +97,23 @@ export class Channel {
 
   /** Takes back what was put last, down to a number of items. */
   takeBack(count: number): void {
-    for (const item of this.items.splice(count).reverse()) {
-      for (const box of item.taken)
-        for (let at = columnOf(box.columns[0]); at <= columnOf(box.columns[1]); at++)
-          this.#columns[at]!.splice(this.#columns[at]!.lastIndexOf(box), 1);
-      for (const { row, k } of item.leads) this.#holes.delete(keyOf(row, k));
+    while (this.items.length > count) {
+      const { taken, leads } = this.items.pop()!;
+      for (const { columns } of taken)
+        for (let at = columnOf(columns[0]); at <= columnOf(columns[1]); at++)
+          this.#columns[at]!.length -= BOX;
+      for (const { row, k } of leads) this.#setHole(row, k, false);
     }
   }
 
   cut(row: number, k: number): void {
     this.#cuts.set(row, k);
-    this.#holes.add(keyOf(row, k));
+    this.#setHole(row, k, true);
   }
 
   isTaken(row: number, k: number): boolean {
-    return this.#holes.has(keyOf(row, k));
+    const word = this.#wordOf(row, k);
+    return word >= 0 && (this.#holes[word]! & (1 << (k & 31))) !== 0;
   }
 
   cutAt(row: number): number | null {
@@ -98,55 +124,93 @@ export class Channel {
     return [...this.#cuts].map(([row, k]) => ({ row, k }));
   }
 
-  fits(item: WingItem): boolean {
-    for (const { row, k } of item.leads) {
-      if (k < this.first || k > this.edge || this.#holes.has(keyOf(row, k))) return false;
-      for (const box of this.#columns[columnOf(k)] ?? []) if (covers(box, row, k)) return false;
+  /** Whether an item fits so many columns further out than it says. */
+  fits({ leads, taken }: WingItem, out = 0): boolean {
+    for (let i = 0; i < leads.length; i++) {
+      const { row } = leads[i]!;
+      const k = leads[i]!.k + out;
+      if (k < this.first || k > this.edge || this.isTaken(row, k) || this.#isCovered(row, k)) return false;
     }
-    for (const taken of item.taken) {
-      const [near, far] = taken.columns;
-      if (near < this.#innermost) return false;
-      for (let at = columnOf(near); at <= columnOf(far); at++)
-        for (const box of this.#columns[at] ?? []) if (overlap(taken, box)) return false;
-      const [top, bottom] = taken.rows;
-      for (let row = Math.ceil(top + TOUCH); row <= bottom - TOUCH; row++)
-        for (let k = Math.ceil(near + TOUCH); k <= far - TOUCH; k++)
-          if (this.#holes.has(keyOf(row, k)) && !this.#cutIs(row, k)) return false;
+    for (let i = 0; i < taken.length; i++) {
+      const { rows, columns } = taken[i]!;
+      if (!this.#isFree(rows[0], rows[1], columns[0] + out, columns[1] + out)) return false;
     }
     return true;
   }
 
-  #stand(box: Box): void {
-    for (let at = columnOf(box.columns[0]); at <= columnOf(box.columns[1]); at++) {
+  #isCovered(row: number, k: number): boolean {
+    const boxes = this.#columns[columnOf(k)];
+    if (boxes === undefined) return false;
+    for (let i = 0; i < boxes.length; i += BOX)
+      if (
+        row > boxes[i]! + TOUCH &&
+        row < boxes[i + 1]! - TOUCH &&
+        k > boxes[i + 2]! + TOUCH &&
+        k < boxes[i + 3]! - TOUCH
+      )
+        return true;
+    return false;
+  }
+
+  #isFree(top: number, bottom: number, near: number, far: number): boolean {
+    if (near < this.#innermost) return false;
+    const last = columnOf(far);
+    for (let at = columnOf(near); at <= last; at++) {
+      const boxes = this.#columns[at];
+      if (boxes === undefined) continue;
+      for (let i = 0; i < boxes.length; i += BOX)
+        if (
+          top < boxes[i + 1]! - TOUCH &&
+          boxes[i]! < bottom - TOUCH &&
+          near < boxes[i + 3]! - TOUCH &&
+          boxes[i + 2]! < far - TOUCH
+        )
+          return false;
+    }
+    for (let row = Math.ceil(top + TOUCH); row <= bottom - TOUCH; row++)
+      for (let k = Math.ceil(near + TOUCH); k <= far - TOUCH; k++)
+        // A body may lie over a cut: that is on the other side of the board.
+        if (this.isTaken(row, k) && this.#cuts.get(row) !== k) return false;
+    return true;
+  }
+
+  #stand({ rows, columns }: Box): void {
+    for (let at = columnOf(columns[0]); at <= columnOf(columns[1]); at++) {
       const column = this.#columns[at];
-      if (column) column.push(box);
-      else this.#columns[at] = [box];
+      if (column) column.push(rows[0], rows[1], columns[0], columns[1]);
+      else this.#columns[at] = [rows[0], rows[1], columns[0], columns[1]];
     }
   }
 
-  /** A body may lie over a cut: that is on the other side of the board. */
-  #cutIs(row: number, k: number): boolean {
-    return this.#cuts.get(row) === k;
+  #setHole(row: number, k: number, isTaken: boolean): void {
+    const word = this.#wordOf(row, k);
+    // So far away stands nothing.
+    if (word < 0) return;
+    if (isTaken) this.#holes[word]! |= 1 << (k & 31);
+    else this.#holes[word]! &= ~(1 << (k & 31));
   }
+
+  /** Place of a hole's bit; −1 where it is of no interest. */
+  #wordOf(row: number, k: number): number {
+    const [down, across] = [row + ROWS_BEFORE, (k + COLUMNS_BEFORE) >> 5];
+    if (down < 0 || down >= ROWS || across < 0 || across >= this.#words) return -1;
+    return down * this.#words + across;
+  }
+}
+
+/** An item so many columns further out. */
+export function movedOut(item: WingItem, out: number): WingItem {
+  const moved = ({ rows, columns }: Box): Box => ({ rows, columns: [columns[0] + out, columns[1] + out] });
+  return {
+    ...item,
+    leads: item.leads.map((lead) => ({ ...lead, k: lead.k + out })),
+    body: moved(item.body),
+    taken: item.taken.map(moved),
+  };
 }
 
 /** Place in the list of columns; far beyond the other wing there is nothing to tell apart. */
 const columnOf = (k: number): number => Math.max(0, Math.round(k) + 8);
-
-const keyOf = (row: number, k: number): number => row * 256 + k;
-
-function covers({ rows, columns }: Box, row: number, k: number): boolean {
-  return row > rows[0] + TOUCH && row < rows[1] - TOUCH && k > columns[0] + TOUCH && k < columns[1] - TOUCH;
-}
-
-function overlap(a: Box, b: Box): boolean {
-  return (
-    a.rows[0] < b.rows[1] - TOUCH &&
-    b.rows[0] < a.rows[1] - TOUCH &&
-    a.columns[0] < b.columns[1] - TOUCH &&
-    b.columns[0] < a.columns[1] - TOUCH
-  );
-}
 
 /** A bare wire down a column. */
 export function wireBox(from: number, to: number, k: number): Box {

@@ -4,10 +4,14 @@
  */
 import { uniformFrom } from '../quantity/random.ts';
 import type { Demand, Wing } from './board-demand.ts';
-import { type LinkRows, type RowSpace, rowSpace, type Stack } from './board-rows.ts';
+import type { LinkRows } from './board-links.ts';
+import type { RowNets } from './board-row-lists.ts';
+import { type RowSpace, rowSpace, type Stack } from './board-rows.ts';
 
 const HOT = 10;
 const COLD = 0.5;
+/** Sums of costs differ by less than this when added in another order. */
+const ROUNDING = 1e-6;
 
 export interface Rows {
   /** Rows in use, counted from the first one. */
@@ -24,17 +28,25 @@ export interface Rows {
   readonly broken: readonly string[];
 }
 
+/** How hot it is at each step; the same for one search after another, so kept. */
+function heatsOf(steps: number, hot: number): Float64Array {
+  if (heatsKept.steps !== steps || heatsKept.hot !== hot) {
+    const heats = Float64Array.from({ length: steps }, (_, step) => hot * (COLD / hot) ** (step / steps));
+    heatsKept = { steps, hot, heats };
+  }
+  return heatsKept.heats;
+}
+let heatsKept = { steps: 0, hot: 0, heats: new Float64Array() };
+
 /** A search for rows that can be asked to go on. */
 export class RowSearch {
   readonly #space: RowSpace;
   readonly #moves: Moves;
   readonly #uniform: () => number;
-  readonly #nets: number;
 
   /** Rows for a demand, within a number of strips. `seed` is the search's, not the design's. */
   constructor(demand: Demand, mostRows: number, stack: Stack, seed: number) {
     this.#uniform = uniformFrom(seed);
-    this.#nets = demand.nets.length;
     this.#space = rowSpace(demand, mostRows, stack);
     start(this.#space, demand, stack);
     this.#moves = movesIn(this.#space, demand, this.#uniform);
@@ -46,39 +58,43 @@ export class RowSearch {
     let cost = space.cost();
     space.accept();
     let best = cost;
-    let kept = contentOf(space);
+    const kept: RowNets = [space.content[0].slice(), space.content[1].slice()];
+    const heats = heatsOf(steps, hot);
+    let heat = hot;
+    /** Drawn at most once a move, as soon as it is sure that the move makes the board dearer. */
+    let luck = 1;
+    let isDrawn = false;
+    const isTooDear = (atLeast: number): boolean => {
+      if (atLeast <= cost + ROUNDING) return false;
+      if (!isDrawn) luck = this.#uniform();
+      isDrawn = true;
+      return atLeast > cost - heat * Math.log(luck) + ROUNDING;
+    };
     for (let step = 0; step < steps; step++) {
-      const heat = hot * (COLD / hot) ** (step / steps);
       if (!this.#moves.move()) continue;
-      const next = space.cost();
-      if (next <= cost || this.#uniform() < Math.exp((cost - next) / heat)) {
+      heat = heats[step]!;
+      isDrawn = false;
+      const next = space.cost(isTooDear);
+      if (next <= cost || (isDrawn ? luck : this.#uniform()) < Math.exp((cost - next) / heat)) {
         cost = next;
         space.accept();
         if (cost < best - 1e-9) {
           best = cost;
-          kept = contentOf(space);
+          for (const wing of [0, 1] as const) kept[wing].set(space.content[wing]);
         }
       } else this.#moves.undo();
     }
-    for (const wing of [0, 1] as const) space.content[wing].set(kept[wing]);
+    space.putAll(kept);
   }
 
   get cost(): number {
-    this.#touchAll();
     return this.#space.cost();
   }
 
   get rows(): Rows {
-    this.#touchAll();
     return cropped(this.#space);
   }
-
-  #touchAll(): void {
-    for (let net = 0; net < this.#nets; net++) this.#space.touch(net);
-  }
 }
-
-const contentOf = ({ content }: RowSpace) => [content[0].slice(), content[1].slice()] as const;
 
 /** Nets that both wings share get whole rows; then each wing's own; then what tied trimmers need besides. */
 function start(space: RowSpace, demand: Demand, { between, upper }: Stack): void {
@@ -93,8 +109,8 @@ function start(space: RowSpace, demand: Demand, { between, upper }: Stack): void
   const present = (wing: Wing, net: number): boolean => wanted[wing][net]! || stub[wing].includes(net);
   const whole = (net: number, row: number | undefined): void => {
     if (row === undefined) return;
-    content[0][row] = net;
-    content[1][row] = net;
+    space.put(0, row, net);
+    space.put(1, row, net);
   };
   whole(demand.nets.indexOf('ground'), first + between - 1);
   whole(demand.nets.indexOf('mix'), first + between - 2);
@@ -108,13 +124,13 @@ function start(space: RowSpace, demand: Demand, { between, upper }: Stack): void
   for (const wing of [0, 1] as const) {
     const put = (net: number): void => {
       const row = order.find((each) => isFree(wing, each));
-      if (row !== undefined) content[wing][row] = net;
+      if (row !== undefined) space.put(wing, row, net);
     };
     // A rheostat's tied wiper and end go below the timer, beside its lower capacitor pin (6 on the left, 8 on the right).
     const pitch = demand.trimmers.find((each) => each.wing === wing && each.part.role === 'pitch')!;
     const timerEnd = chipRows[0] + demand.chips[0].strips;
     for (const row of wing === 0 ? [timerEnd - 1, timerEnd] : [timerEnd, timerEnd + 1])
-      content[wing][row] = pitch.nets[1];
+      space.put(wing, row, pitch.nets[1]);
     for (const [net] of demand.nets.entries())
       if (wanted[wing][net] && !stub[wing].includes(net) && !content[wing].includes(net)) put(net);
   }
@@ -135,12 +151,10 @@ function movesIn(space: RowSpace, demand: Demand, uniform: () => number): Moves 
   const movable = [movableIn(0), movableIn(1)] as const;
   const undo: number[] = [];
   const set = (wing: Wing, row: number, net: number): void => {
-    undo.push(wing, row, content[wing][row]!);
-    // A stub's net reaches further or less far with what lies beyond it.
-    space.touch(stub[wing][row]!);
-    space.touch(content[wing][row]!);
-    space.touch(net);
-    content[wing][row] = net;
+    const before = content[wing][row]!;
+    if (before === net) return;
+    undo.push(wing, row, before);
+    space.put(wing, row, net);
   };
   const pick = (from: readonly number[]): number => from[Math.floor(uniform() * from.length)]!;
 
@@ -222,7 +236,7 @@ function movesIn(space: RowSpace, demand: Demand, uniform: () => number): Moves 
       return undo.length > 0;
     },
     undo: () => {
-      for (let i = undo.length - 3; i >= 0; i -= 3) content[undo[i] as Wing][undo[i + 1]!] = undo[i + 2]!;
+      for (let i = undo.length - 3; i >= 0; i -= 3) space.put(undo[i] as Wing, undo[i + 1]!, undo[i + 2]!);
       space.refuse();
     },
   };

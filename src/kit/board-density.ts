@@ -119,15 +119,20 @@ export class Density {
     const rows = this.#rows;
     const change = this.#change;
     change.fill(0);
-    for (let i = 0; i < this.#links; i++) this.#count(i);
-    for (let net = 0; net < links.length; net++)
-      for (let i = 0; i < links[net]!; i++) this.#count(this.#links + net * MOST_LINKS + i);
+    this.#count(0, this.#links);
+    for (let net = 0; net < links.length; net++) {
+      const first = this.#links + net * MOST_LINKS;
+      this.#count(first, first + links[net]!);
+    }
+    const spare = this.#spare;
     let sum = 0;
     for (let side = 0; side < 2; side++) {
-      let [most, here] = [0, 0];
+      const start = side * (rows + 1);
+      let most = 0;
+      let here = 0;
       for (let row = 0; row < rows; row++) {
-        here += change[side * (rows + 1) + row]!;
-        const needs = here - this.#spare[row]!;
+        here += change[start + row]!;
+        const needs = here - spare[row]!;
         if (needs > most) most = needs;
       }
       sum += most;
@@ -135,14 +140,23 @@ export class Density {
     return sum;
   }
 
-  #count(i: number): void {
+  /** The things from `first` to before `end`: how many columns more, or fewer, from each row on. */
+  #count(first: number, end: number): void {
     const { from, to, wing } = this.now;
-    if (to[i]! < from[i]!) return;
-    const start = wing[i]! * (this.#rows + 1);
-    const over = this.#over[i]!;
-    const columns = this.#columns[i]!;
-    this.#change[start + Math.max(0, from[i]! - over)]! += columns;
-    this.#change[start + Math.min(this.#rows, to[i]! + over + 1)]! -= columns;
+    const rows = this.#rows;
+    const change = this.#change;
+    const overs = this.#over;
+    const widths = this.#columns;
+    for (let i = first; i < end; i++) {
+      const top = from[i]!;
+      const bottom = to[i]!;
+      if (bottom < top) continue;
+      const start = wing[i]! * (rows + 1);
+      const over = overs[i]!;
+      const columns = widths[i]!;
+      change[start + Math.max(0, top - over)]! += columns;
+      change[start + Math.min(rows, bottom + over + 1)]! -= columns;
+    }
   }
 }
 

@@ -15,6 +15,17 @@ export type Edged =
 /** Columns beyond the last part that are tried for the edge. */
 const MOST_BEYOND = 4;
 const LEAD = 0.3;
+/** Columns from the edge inward that take a lead. */
+const COLUMNS_IN = 4;
+/** Bodies may reach this far beyond the last column. */
+const BODY_OVER = 0.6;
+
+/** The board reaches at least to this column for an item. */
+export function lastColumnOf({ body, leads }: WingItem): number {
+  let last = Math.ceil(body.columns[1] - BODY_OVER);
+  for (const { k } of leads) last = Math.max(last, k);
+  return last;
+}
 
 /** Puts all edge items of a wing at the given last column, or at the nearest that takes them all. */
 export function placeEdges(
@@ -24,11 +35,8 @@ export function placeEdges(
   channel: Channel,
   copper: Copper,
 ): Edged {
-  const used = channel.items.flatMap(({ body, leads }) => [
-    ...leads.map(({ k }) => k),
-    Math.ceil(body.columns[1] - 0.6),
-  ]);
-  const first = Math.max(1, ...used);
+  let first = 1;
+  for (const item of channel.items) first = Math.max(first, lastColumnOf(item));
   const edges = given === null ? Array.from({ length: MOST_BEYOND }, (_, i) => first + i) : [given];
   let missing = '';
   for (const edge of edges) {
@@ -43,68 +51,62 @@ export function placeEdges(
 
 /** The reference that found no place; null when all did. */
 function putAll(demand: Demand, wing: Wing, edge: number, channel: Channel, copper: Copper): string | null {
-  const put = (choices: Iterable<readonly WingItem[]>): boolean => {
-    for (const items of choices) {
-      const before = channel.items.length;
-      for (const item of items) {
-        const isOnCopper = item.leads.every(({ row, k }) => copper.reaches(channel, row, k, false));
-        if (!isOnCopper || !channel.fits(item)) break;
-        channel.put(item);
-      }
-      if (channel.items.length === before + items.length) return true;
-      channel.takeBack(before);
-    }
-    return false;
+  const put = (item: WingItem): boolean => {
+    const isOnCopper = item.leads.every(({ row, k }) => copper.reaches(channel, row, k, false));
+    if (!isOnCopper || !channel.fits(item)) return false;
+    channel.put(item);
+    return true;
   };
   const { jack } = demand;
-  if (jack.wing === wing && !put(jackChoices(jack.part, jack.nets, edge, copper))) return jack.part.ref;
-  for (const { part, wing: its, nets } of demand.edges)
-    if (its === wing && !put(leadChoices(part, nets, edge, copper))) return part.ref;
+  if (jack.wing === wing && !jackAt(jack.part, jack.nets, edge, copper).some(put)) return jack.part.ref;
+  for (const { part, wing: its, nets } of demand.edges) {
+    if (its !== wing) continue;
+    const lead = (i: number, row: number, k: number): boolean => put(leadItem(part, i, row, k));
+    const before = channel.items.length;
+    if (!putLeads(nets, edge, copper, lead, () => channel.takeBack(before))) return part.ref;
+  }
   return null;
 }
 
-function* jackChoices(
-  part: Part,
-  nets: readonly number[],
-  edge: number,
-  copper: Copper,
-): Iterable<WingItem[]> {
-  for (const tip of copper.outer(nets[0]!))
-    for (const sleeve of copper.outer(nets[1]!)) {
-      if (Math.abs(tip - sleeve) !== JACK.span) continue;
-      const body = {
-        rows: [Math.min(tip, sleeve) - JACK.over, Math.max(tip, sleeve) + JACK.over],
-        columns: [edge - JACK.inside, edge + JACK.outside],
-      } as const;
-      const leads = [
-        { name: 'tip', row: tip, k: edge },
-        { name: 'sleeve', row: sleeve, k: edge },
-      ];
-      yield [{ kind: 'part', ref: part.ref, stance: 'edge', leads, body, taken: [body] }];
-    }
+function jackAt(part: Part, nets: readonly number[], edge: number, copper: Copper): WingItem[] {
+  const fitting = copper
+    .outer(nets[0]!)
+    .flatMap((tip) => copper.outer(nets[1]!).map((sleeve): readonly [number, number] => [tip, sleeve]))
+    .filter(([tip, sleeve]) => Math.abs(tip - sleeve) === JACK.span);
+  return fitting.map(([tip, sleeve]) => {
+    const body = {
+      rows: [Math.min(tip, sleeve) - JACK.over, Math.max(tip, sleeve) + JACK.over],
+      columns: [edge - JACK.inside, edge + JACK.outside],
+    } as const;
+    const leads = [
+      { name: 'tip', row: tip, k: edge },
+      { name: 'sleeve', row: sleeve, k: edge },
+    ];
+    return { kind: 'part', ref: part.ref, stance: 'edge', leads, body, taken: [body] };
+  });
 }
 
-/** Leads of one part: the nearest strips first, at the edge or one hole in. */
-function* leadChoices(
-  part: Part,
+function leadItem(part: Part, i: number, row: number, k: number): WingItem {
+  const body = bodyBox(row, k, 2 * LEAD, 2 * LEAD);
+  const leads = [{ name: part.leads[i]!.name, row, k }];
+  return { kind: 'part', ref: part.ref, stance: 'edge', leads, body, taken: [body] };
+}
+
+/** Puts the leads of one part: the nearest strips first, at the edge or a few holes in. */
+function putLeads(
   nets: readonly number[],
   edge: number,
   copper: Copper,
-): Iterable<WingItem[]> {
-  const item = (i: number, row: number, k: number): WingItem => {
-    const body = bodyBox(row, k, 2 * LEAD, 2 * LEAD);
-    const leads = [{ name: part.leads[i]!.name, row, k }];
-    return { kind: 'part', ref: part.ref, stance: 'edge', leads, body, taken: [body] };
-  };
-  const columns = Array.from({ length: 4 }, (_, i) => edge - i);
-  if (nets.length === 1) {
-    for (const k of columns) for (const row of copper.outer(nets[0]!)) yield [item(0, row, k)];
-    return;
-  }
-  const pairs = copper
-    .outer(nets[0]!)
-    .flatMap((a) => copper.outer(nets[1]!).map((b): readonly [number, number] => [a, b]))
-    .sort((one, other) => Math.abs(one[0] - one[1]) - Math.abs(other[0] - other[1]));
-  for (const [a, b] of pairs)
-    for (const ka of columns) for (const kb of columns) yield [item(0, a, ka), item(1, b, kb)];
+  put: (i: number, row: number, k: number) => boolean,
+  takeBack: () => void,
+): boolean {
+  const columns = Array.from({ length: COLUMNS_IN }, (_, i) => edge - i);
+  if (nets.length === 1) return columns.some((k) => copper.outer(nets[0]!).some((row) => put(0, row, k)));
+  for (const [a, b] of copper.pairs(nets[0]!, nets[1]!))
+    for (const k of columns) {
+      if (!put(0, a, k)) continue;
+      if (columns.some((other) => put(1, b, other))) return true;
+      takeBack();
+    }
+  return false;
 }

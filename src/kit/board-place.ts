@@ -1,29 +1,22 @@
 /**
- * Where along the strips everything sits: each wing's columns are filled from the chip outward, the left-edge way:
- * things sorted by their upper strip, each in the first column where its leads and body fit. First what hangs on
- * short copper beside a chip, then the cuts behind that, then trimmers, capacitors, links, resistors, test pins;
- * leads at the edge last.
+ * Where along the strips everything sits: each wing is filled in left-edge order, then in other orders as long as that
+ * makes it narrower.
  */
 
 import { uniformFrom } from '../quantity/random.ts';
-import { type Box, bodyBox, Channel, type WingItem, type WingLead } from './board-channel.ts';
+import type { WingItem } from './board-channel.ts';
 import type { Rows } from './board-cool.ts';
-import { ACROSS_CHIP, type Demand, type PinDemand, type TwoLeadDemand, type Wing } from './board-demand.ts';
-import { placeEdges } from './board-edges.ts';
-import { Copper, linkWay, pinWay, trimmerWays, twoWays, type Way } from './board-ways.ts';
-
-export interface WingPlan {
-  readonly items: readonly WingItem[];
-  /** The board's last column. */
-  readonly edge: number;
-  /** Cuts that end a chip's short copper. */
-  readonly cuts: readonly { readonly row: number; readonly k: number }[];
-}
-
-type Placed =
-  | { readonly ok: true; readonly plan: WingPlan }
-  /** Nowhere to put this one: the board ends, or kept holes are in its way. */
-  | { readonly ok: false; readonly ref: string };
+import type { Demand, PinDemand, Wing } from './board-demand.ts';
+import {
+  houseOf,
+  type KeptHole,
+  ordered,
+  type Placed,
+  placedIn,
+  type Thing,
+  type WingPlan,
+  type WingTask,
+} from './board-fill.ts';
 
 export type BothPlaced =
   | { readonly ok: true; readonly wings: readonly [WingPlan, WingPlan] }
@@ -31,11 +24,6 @@ export type BothPlaced =
 
 /** By wing: holes that must stay free. */
 export type KeptInWings = readonly [readonly KeptHole[], readonly KeptHole[]];
-
-interface KeptHole {
-  readonly row: number;
-  readonly k: number;
-}
 
 export interface BothTask {
   readonly demand: Demand;
@@ -45,37 +33,9 @@ export interface BothTask {
   readonly kept: KeptInWings;
 }
 
-interface WingTask {
-  readonly demand: Demand;
-  readonly rows: Rows;
-  readonly wing: Wing;
-  readonly pins: readonly { readonly ref: string; readonly net: number }[];
-  /** The board's last column; null = as near as may be. */
-  readonly edge: number | null;
-  /** Holes that must stay free. */
-  readonly kept: readonly KeptHole[];
-  /** What of the other wing stands already. */
-  readonly others: readonly WingItem[];
-}
-
-/** Columns tried before a wing counts as endless. */
-const MOST_COLUMNS = 60;
-const KEPT = 0.3;
-/** Bodies may reach this far beyond the last column's holes. */
-const OVERHANG = 0.6;
-/** Bodies reach no further beyond the row of pins toward the other wing. */
-const MIDDLE = 0.55 - ACROSS_CHIP;
-/** Column of the cut between the wings, by wing. */
-const CUT_AT = [-1, 1 - ACROSS_CHIP] as const;
 /** What one column further from the chip weighs against a better span. */
 const COLUMN_COST = 0.35;
 const COLUMN_COSTS = [0.35, 1, 3];
-
-/** Something to put once the cuts are known. */
-interface Thing {
-  readonly ref: string;
-  readonly ways: readonly Way[];
-}
 
 /** Seed of the search for a narrower wing. */
 const SEED = 1;
@@ -131,7 +91,7 @@ function placeWing(task: WingTask, rounds: number): Placed {
   const uniform = uniformFrom(SEED);
   for (let round = 0; round < rounds && !(best.ok && task.edge !== null); round++) {
     const next = forwarded(order, best, uniform);
-    const placed = placedIn(house, next, COLUMN_COSTS[round % COLUMN_COSTS.length]!);
+    const placed = placedIn(house, next, COLUMN_COSTS[round % COLUMN_COSTS.length]!, current);
     if (edgeOf(placed) > current) continue;
     [current, order] = [edgeOf(placed), next];
     if (edgeOf(placed) <= edgeOf(best)) best = placed;
@@ -159,167 +119,4 @@ function isOutermost(ref: string, placed: Placed): boolean {
   if (!placed.ok) return ref === placed.ref;
   const { items, edge } = placed.plan;
   return items.some((item) => item.ref === ref && item.leads.some(({ k }) => k >= edge - 1));
-}
-
-/** A wing with all that is to stand in it, and every way it can. */
-interface House {
-  readonly task: WingTask;
-  readonly copper: Copper;
-  readonly twos: readonly (Thing & { readonly two: TwoLeadDemand })[];
-  readonly trimmers: readonly Thing[];
-  readonly links: readonly Way[];
-  readonly pins: readonly Thing[];
-}
-
-function houseOf(task: WingTask): House {
-  const { demand, rows, wing } = task;
-  const copper = new Copper(rows, wing);
-  const isHere = (each: { readonly wing: Wing }): boolean => each.wing === wing;
-  return {
-    task,
-    copper,
-    twos: demand.twos.filter(isHere).map((two) => ({ two, ref: two.part.ref, ways: twoWays(two, copper) })),
-    trimmers: demand.trimmers
-      .filter(isHere)
-      .map((trimmer) => ({ ref: trimmer.part.ref, ways: trimmerWays(trimmer, copper) })),
-    links: rows.links
-      .filter(isHere)
-      .map(({ net, from, to }) => linkWay(demand.nets[net]!, net, from, to, copper)),
-    pins: task.pins.map(({ ref, net }) => ({ ref, ways: copper.outer(net).map((row) => pinWay(ref, row)) })),
-  };
-}
-
-const isInner = ({ inner }: Way): boolean => inner.includes(true);
-const isFor =
-  (...roles: readonly string[]) =>
-  ({ two }: { readonly two: TwoLeadDemand }): boolean =>
-    roles.some((role) => two.part.role.endsWith(role));
-
-/** All that may stand anywhere: trimmers, capacitors, links, the rest; within those by their rows. */
-function ordered(
-  { twos, trimmers, links }: House,
-  order: (rows: readonly number[]) => number,
-): readonly Thing[] {
-  const isNear = isFor('bypass', 'timing');
-  return [
-    ...trimmers,
-    ...twos.filter(isFor('bypass')),
-    ...twos.filter(isFor('timing')),
-    ...twos.filter((each) => each.two.mayBeInner && !isNear(each)),
-    ...sortedBy(
-      order,
-      links.filter((way) => !isInner(way)),
-      ({ rows }) => rows,
-    ).map((way) => ({ ref: way.at(0).ref, ways: [way] })),
-    ...sortedBy(
-      order,
-      twos.filter(({ two }) => !two.mayBeInner),
-      ({ ways }) => ways[0]?.rows ?? [0],
-    ),
-  ];
-}
-
-function placedIn(
-  { task, copper, twos, links, pins }: House,
-  order: readonly Thing[],
-  columnCost: number,
-): Placed {
-  const { demand, rows, wing, kept } = task;
-  const edge = task.edge ?? MOST_COLUMNS;
-  const channel = new Channel(edge, 1 - ACROSS_CHIP, MIDDLE);
-  blockChips(channel, demand, rows, wing);
-  for (const { taken, leads } of task.others) {
-    for (const box of taken) channel.block(across(box));
-    channel.take(leads.map(leadAcross));
-  }
-  // A wing's copper ends at the cut in the middle.
-  for (let row = 0; row < rows.count; row++)
-    if (isCutInMiddle(rows, row))
-      for (let k = CUT_AT[wing]; k >= channel.first; k--) channel.take([{ row, k }]);
-  for (const { row, k } of kept) channel.block(bodyBox(row, k, KEPT, KEPT), [{ row, k }]);
-  const place = (ways: readonly Way[]): boolean => {
-    const found = cheapest(channel, copper, ways, columnCost);
-    if (found !== null) channel.put(found);
-    return found !== null;
-  };
-
-  for (const way of links) if (isInner(way) && !place([way])) return { ok: false, ref: way.at(0).ref };
-  // What finds no place before the cuts are known hangs on copper beyond them.
-  const near = new Set<string>();
-  for (const role of ['bypass', 'timing'])
-    for (const { ref, ways } of twos.filter(isFor(role))) if (place(ways)) near.add(ref);
-  for (const row of copper.splitRows) {
-    const cut = cutBehind(channel, row);
-    if (cut > channel.edge) return { ok: false, ref: demand.chips[0].part.ref };
-    channel.cut(row, cut);
-  }
-  for (const { ref, ways } of [...order.filter((each) => !near.has(each.ref)), ...pins])
-    if (!place(ways)) return { ok: false, ref };
-  const edged = placeEdges(demand, wing, task.edge, channel, copper);
-  if (!edged.ok) return edged;
-  return { ok: true, plan: { items: channel.items, edge: edged.edge, cuts: channel.cuts } };
-}
-
-function sortedBy<T>(
-  order: (rows: readonly number[]) => number,
-  all: readonly T[],
-  rowsOf: (each: T) => readonly number[],
-): T[] {
-  return [...all].sort((a, b) => order(rowsOf(a)) - order(rowsOf(b)));
-}
-
-/** Two nets on one row between, above or below the chips. */
-function isCutInMiddle({ stub, content }: Rows, row: number): boolean {
-  const [left, right] = [content[0][row]!, content[1][row]!];
-  return stub[0][row]! < 0 && left >= 0 && right >= 0 && left !== right;
-}
-
-/** A column of one wing as the other counts it. */
-const columnAcross = (k: number): number => -ACROSS_CHIP - k;
-const leadAcross = (lead: WingLead): WingLead => ({ ...lead, k: columnAcross(lead.k) });
-const across = ({ rows, columns }: Box): Box => ({
-  rows,
-  columns: [columnAcross(columns[1]), columnAcross(columns[0])],
-});
-
-function blockChips(channel: Channel, demand: Demand, rows: Rows, wing: Wing): void {
-  for (const [i, chip] of demand.chips.entries()) {
-    const first = rows.chipRows[i]!;
-    const pins = chip.pins[wing].map((_, strip) => ({ row: first + strip, k: 0 }));
-    channel.block({ rows: [first - 0.5, first + chip.strips - 0.5], columns: [-2, 0.5] }, pins);
-  }
-}
-
-/** One past the last lead on a chip's copper. */
-function cutBehind(channel: Channel, row: number): number {
-  let k = 1;
-  for (const item of channel.items)
-    for (const lead of item.leads) if (lead.row === row) k = Math.max(k, lead.k + 1);
-  while (channel.isTaken(row, k)) k++;
-  return k;
-}
-
-/** The cheapest of several ways in its first column that fits. */
-function cheapest(
-  channel: Channel,
-  copper: Copper,
-  ways: readonly Way[],
-  columnCost: number,
-): WingItem | null {
-  let best: WingItem | null = null;
-  let least = Number.POSITIVE_INFINITY;
-  for (const way of ways)
-    for (let k = channel.first; k <= channel.edge; k++) {
-      const cost = way.cost + columnCost * Math.max(0, k);
-      if (cost >= least) break;
-      // The first and the last lead of every way stand in its column.
-      if (channel.isTaken(way.rows[0]!, k) || channel.isTaken(way.rows[way.rows.length - 1]!, k)) continue;
-      const item = way.at(k);
-      if (!item.leads.every((lead, i) => copper.reaches(channel, lead.row, lead.k, way.inner[i]!))) continue;
-      if (item.body.columns[1] > channel.edge + OVERHANG || !channel.fits(item)) continue;
-      best = item;
-      least = cost;
-      break;
-    }
-  return best;
 }

@@ -6,6 +6,8 @@
 import { AWAY_COST, IMPOSSIBLE, JACK } from './board-bodies.ts';
 import { ACROSS_CHIP, type Demand, type Wing } from './board-demand.ts';
 import { Density } from './board-density.ts';
+import { BROKEN, type LinkRows, netLinks } from './board-links.ts';
+import { MOST_PIECES, type RowNets, rowLists } from './board-row-lists.ts';
 
 /** Rows to choose from: free ones above, between and below the chips. What stays unused is not on the board. */
 const ABOVE = 5;
@@ -18,28 +20,13 @@ export interface Stack {
   readonly upper: 'timer' | 'comparator';
 }
 
-const LINK = 24;
-const LINK_PER_STRIP = 0.15;
 const ROW = 1.6;
 const HOLLOW_ROW = 3;
 const CUT = 0.7;
 /** What one hole of the board costs. */
 const HOLE = 0.2;
 const SPLIT = 1.2;
-/** What no board can do costs this and a little more the further it is from possible. */
-const BROKEN = 100;
-const MOST_PIECES = 8;
 const NO_SPAN = 40;
-
-/** Rows in memory: by wing and row. Content is a free row's net, or that of the copper beyond a stub cut short. */
-export type RowNets = readonly [Int8Array, Int8Array];
-
-export interface LinkRows {
-  readonly net: number;
-  readonly wing: Wing;
-  readonly from: number;
-  readonly to: number;
-}
 
 export interface RowSpace {
   readonly total: number;
@@ -48,12 +35,14 @@ export interface RowSpace {
   /** Net beside the chip pin; −1 where there is no chip. */
   readonly stub: RowNets;
   readonly content: RowNets;
+  /** Puts a net on a row of a wing; −1 takes away what lies there. */
+  readonly put: (wing: Wing, row: number, net: number) => void;
+  /** All of the content at once, as it lay before. */
+  readonly putAll: (content: RowNets) => void;
   /** By wing and net: does a part of this wing, other than a chip, want it there. */
   readonly wanted: readonly [readonly boolean[], readonly boolean[]];
-  /** Says that copper of a net has changed since the last `accept`; nothing said yet means all of it. */
-  readonly touch: (net: number) => void;
-  /** Cost of everything as it lies now. */
-  readonly cost: () => number;
+  /** Cost of everything as it lies now; Infinity once what it costs at least is told to be too dear. */
+  readonly cost: (isTooDear?: (atLeast: number) => boolean) => number;
   /** Makes what lies now what changes are counted from; `refuse` forgets them. */
   readonly accept: () => void;
   readonly refuse: () => void;
@@ -62,6 +51,12 @@ export interface RowSpace {
   readonly links: () => LinkRows[];
   /** References of parts and names of nets that nothing was found for. */
   readonly broken: () => string[];
+}
+
+/** A part, or the links of a net: it costs the same as long as its nets lie as they do. */
+interface Thing {
+  readonly nets: readonly number[];
+  readonly cost: () => number;
 }
 
 export function rowSpace(demand: Demand, mostRows: number, { between: gap, upper }: Stack): RowSpace {
@@ -78,11 +73,10 @@ export function rowSpace(demand: Demand, mostRows: number, { between: gap, upper
     stub[wing].set(timer.pins[wing], timerRow);
   }
   const nets = demand.nets.length;
-  // Rows of each net by wing: first the `regular` ones, that reach the edge, then those cut short at a chip.
-  const rows = new Int8Array(2 * nets * MOST_PIECES);
-  const regular = new Int8Array(2 * nets);
-  const all = new Int8Array(2 * nets);
+  const lists = rowLists(stub, content, nets);
+  const { rows, regular, all, touched, usedBits, list, put, putAll } = lists;
   const density = new Density(demand, total, (row) => stub[0][row]! >= 0);
+  const linkCost = netLinks(lists, density, nets);
   // Demands as flat numbers: net keys `wing · nets + net`.
   const keyOf = (wing: Wing, net: number): number => wing * nets + net;
   const twoA = Int16Array.from(demand.twos, ({ wing, nets: its }) => keyOf(wing, its[0]));
@@ -102,30 +96,6 @@ export function rowSpace(demand: Demand, mostRows: number, { between: gap, upper
     const net = content[wing][row]!;
     return net >= 0 ? net : stub[wing][row]!;
   };
-
-  function add(key: number, row: number): void {
-    const at = all[key]!;
-    if (at === MOST_PIECES) return;
-    rows[key * MOST_PIECES + at] = row;
-    all[key] = at + 1;
-  }
-
-  function list(): void {
-    all.fill(0);
-    for (let wing = 0; wing < 2; wing++) {
-      const stubs = stub[wing]!;
-      const contents = content[wing]!;
-      const start = wing * nets;
-      for (let row = 0; row < total; row++) {
-        const net = contents[row]! >= 0 ? contents[row]! : stubs[row]!;
-        if (net >= 0) add(start + net, row);
-      }
-    }
-    regular.set(all);
-    for (let wing = 0; wing < 2; wing++)
-      for (let row = 0; row < total; row++)
-        if (stub[wing]![row]! >= 0 && content[wing]![row]! >= 0) add(wing * nets + stub[wing]![row]!, row);
-  }
 
   function twoCost(i: number): number {
     const a = twoA[i]! * MOST_PIECES;
@@ -231,102 +201,65 @@ export function rowSpace(demand: Demand, mostRows: number, { between: gap, upper
     return cost + ROW * count + HOLE * holes + Math.max(0, count - mostRows) * BROKEN;
   }
 
-  // Prim's tree over the pieces of a net that lies in both wings.
-  const treeTo = new Int8Array(2 * MOST_PIECES);
-  const treeAway = new Float64Array(2 * MOST_PIECES);
-  const treeDone = new Int8Array(2 * MOST_PIECES);
-
-  function between(net: number, left: number, i: number, j: number): number {
-    const one = rowOf(net, left, i);
-    const other = rowOf(net, left, j);
-    if (i < left === j < left) return LINK + LINK_PER_STRIP * Math.abs(one - other);
-    // Left and right of a free row with one net are one piece; no link crosses the chips.
-    return one === other && stub[0][one]! < 0 ? 0 : IMPOSSIBLE;
+  /** Of the shape's cost, what the number of rows alone makes sure of. */
+  function leastShapeCost(): number {
+    const both = usedBits[0]! | usedBits[1]!;
+    const first = both === 0 ? ABOVE : Math.min(ABOVE, 31 - Math.clz32(both & -both));
+    const last = both === 0 ? 0 : 31 - Math.clz32(both);
+    const count = Math.max(total - BELOW - 1, last) - first + 1;
+    return count * (ROW + HOLE * (ACROSS_CHIP + 1));
   }
 
-  function rowOf(net: number, left: number, i: number): number {
-    return i < left ? rows[net * MOST_PIECES + i]! : rows[(nets + net) * MOST_PIECES + i - left]!;
-  }
-
-  function linkCost(net: number, out: LinkRows[] | null): number {
-    density.noLinks(net);
-    const left = all[net]!;
-    const count = left + all[nets + net]!;
-    if (count < 2) return 0;
-    if (out === null && (left === 0 || left === count))
-      return oneWingLinks(left === 0 ? nets + net : net, count);
-    for (let i = 0; i < count; i++) {
-      treeTo[i] = 0;
-      treeAway[i] = between(net, left, 0, i);
-      treeDone[i] = i === 0 ? 1 : 0;
-    }
-    let cost = 0;
-    for (let step = 1; step < count; step++) {
-      let next = -1;
-      for (let i = 0; i < count; i++)
-        if (treeDone[i] === 0 && (next < 0 || treeAway[i]! < treeAway[next]!)) next = i;
-      treeDone[next] = 1;
-      const away = treeAway[next]!;
-      cost += away >= IMPOSSIBLE ? BROKEN + 20 : away;
-      if (away > 0 && away < IMPOSSIBLE) {
-        const wing = next < left ? 0 : 1;
-        const [from, to] = [rowOf(net, left, treeTo[next]!), rowOf(net, left, next)];
-        density.link(net, wing, from, to);
-        out?.push({ net, wing, from, to });
-      }
-      for (let i = 0; i < count; i++) {
-        if (treeDone[i] !== 0) continue;
-        const other = between(net, left, next, i);
-        if (other < treeAway[i]!) {
-          treeTo[i] = next;
-          treeAway[i] = other;
-        }
-      }
-    }
-    return cost;
-  }
-
-  /** Rows on a line need one link fewer than there are, together as long as they reach. */
-  function oneWingLinks(key: number, count: number): number {
-    let first = total;
-    let last = 0;
-    for (let i = 0; i < count; i++) {
-      const row = rows[key * MOST_PIECES + i]!;
-      if (row < first) first = row;
-      if (row > last) last = row;
-    }
-    const wing = key < nets ? 0 : 1;
-    // Rows are in order: each link from one to the next.
-    for (let i = 1; i < count; i++)
-      density.link(key - wing * nets, wing, rows[key * MOST_PIECES + i - 1]!, rows[key * MOST_PIECES + i]!);
-    return (count - 1) * LINK + LINK_PER_STRIP * (last - first);
-  }
-
-  // What each part and each net's links cost: as last accepted, and as it lies now.
-  const twoKept = new Float64Array(twoA.length);
-  const twoNow = new Float64Array(twoA.length);
-  const linkKept = new Float64Array(nets);
-  const linkNow = new Float64Array(nets);
-  const twosOf = demand.nets.map((_, net) =>
-    demand.twos.flatMap((two, i) => (two.nets.includes(net) ? [i] : [])),
+  const things: readonly Thing[] = [
+    { nets: demand.jack.nets, cost: jackCost },
+    ...demand.twos.map(({ nets: its }, i) => ({ nets: its, cost: () => twoCost(i) })),
+    ...demand.nets.map((_, net) => ({ nets: [net], cost: () => linkCost(net, null) })),
+    ...demand.trimmers.map(({ nets: its }, i) => ({ nets: its, cost: () => trimmerCost(i) })),
+    ...demand.edges.map(({ nets: its }, i) => ({ nets: its, cost: () => edgeCost(i) })),
+  ];
+  const thingsOf = demand.nets.map((_, net) =>
+    Int16Array.from(things.flatMap((thing, i) => (thing.nets.includes(net) ? [i] : []))),
   );
-  const touched = new Uint8Array(nets).fill(1);
+  /** What each thing costs: as last accepted, and as it lies now. */
+  const kept = new Float64Array(things.length);
+  const now = new Float64Array(things.length);
+  let keptSum = 0;
+  /** Things to be reckoned anew, so many as there are, and which they are. */
+  const stale = new Int16Array(things.length);
+  const isStale = new Uint8Array(things.length);
 
-  function cost(): number {
+  function sumOf(costs: Float64Array): number {
+    let sum = 0;
+    for (let i = 0; i < costs.length; i++) sum += costs[i]!;
+    return sum;
+  }
+
+  function cost(isTooDear: (atLeast: number) => boolean = () => false): number {
     list();
-    twoNow.set(twoKept);
-    linkNow.set(linkKept);
+    now.set(kept);
+    let atLeast = keptSum + leastShapeCost();
+    let count = 0;
     for (let net = 0; net < nets; net++) {
       if (touched[net] === 0) continue;
-      linkNow[net] = linkCost(net, null);
-      for (const i of twosOf[net]!) twoNow[i] = twoCost(i);
+      const its = thingsOf[net]!;
+      for (let i = 0; i < its.length; i++) {
+        const thing = its[i]!;
+        if (isStale[thing] === 1) continue;
+        isStale[thing] = 1;
+        stale[count++] = thing;
+        atLeast -= kept[thing]!;
+      }
     }
-    let sum = jackCost();
-    for (let i = 0; i < twoNow.length; i++) sum += twoNow[i]!;
-    for (let net = 0; net < nets; net++) sum += linkNow[net]!;
-    for (let i = 0; i < demand.trimmers.length; i++) sum += trimmerCost(i);
-    for (let i = 0; i < demand.edges.length; i++) sum += edgeCost(i);
-    return sum + shapeCost();
+    let isGiven = false;
+    for (let i = 0; i < count; i++) {
+      const thing = stale[i]!;
+      isStale[thing] = 0;
+      if (isGiven) continue;
+      now[thing] = things[thing]!.cost();
+      atLeast += now[thing]!;
+      isGiven = isTooDear(atLeast);
+    }
+    return isGiven ? Number.POSITIVE_INFINITY : sumOf(now) + shapeCost();
   }
 
   return {
@@ -335,14 +268,13 @@ export function rowSpace(demand: Demand, mostRows: number, { between: gap, upper
     stub,
     content,
     wanted: [wantedIn(demand, 0), wantedIn(demand, 1)],
+    put,
+    putAll,
     cost,
-    touch: (net) => {
-      if (net >= 0) touched[net] = 1;
-    },
     accept: () => {
       density.accept();
-      twoKept.set(twoNow);
-      linkKept.set(linkNow);
+      kept.set(now);
+      keptSum = sumOf(kept);
       touched.fill(0);
     },
     refuse: () => {

@@ -8,9 +8,9 @@ const PIN = 0.3;
 /** Copper cut short beside a chip is used where nothing else is as near. */
 const INNER_COST = 0.4;
 
-/** A way to lie: an item for a column, and what it costs wherever that is. */
+/** A way to lie: an item as it is in column 0, and what it costs in whatever column. */
 export interface Way {
-  readonly at: (k: number) => WingItem;
+  readonly item: WingItem;
   readonly cost: number;
   readonly rows: readonly number[];
   /** By lead: is it on the chip's side of copper that is cut short. */
@@ -21,14 +21,20 @@ export interface Way {
 export class Copper {
   readonly #rows: Rows;
   readonly #wing: Wing;
+  readonly #isSplit: readonly boolean[];
   readonly splitRows: readonly number[];
   readonly #outer = new Map<number, readonly number[]>();
   readonly #inner = new Map<number, readonly number[]>();
+  readonly #pairs = new Map<string, readonly (readonly [number, number])[]>();
 
   constructor(rows: Rows, wing: Wing) {
     this.#rows = rows;
     this.#wing = wing;
-    this.splitRows = Array.from({ length: rows.count }, (_, row) => row).filter((row) => this.isSplit(row));
+    this.#isSplit = Array.from(
+      { length: rows.count },
+      (_, row) => rows.stub[wing][row]! >= 0 && rows.content[wing][row]! >= 0,
+    );
+    this.splitRows = indicesOf(this.#isSplit, true);
   }
 
   /** First row of a chip, where its supply pin is. */
@@ -37,7 +43,7 @@ export class Copper {
   }
 
   isSplit(row: number): boolean {
-    return this.#rows.stub[this.#wing][row]! >= 0 && this.#rows.content[this.#wing][row]! >= 0;
+    return this.#isSplit[row]!;
   }
 
   /** Rows whose copper toward the edge is this net. */
@@ -55,6 +61,15 @@ export class Copper {
     );
   }
 
+  /** Rows of two nets toward the edge, those nearest to each other first. */
+  pairs(net: number, other: number): readonly (readonly [number, number])[] {
+    return remembered(this.#pairs, `${net} ${other}`, () =>
+      this.outer(net)
+        .flatMap((a) => this.outer(other).map((b): readonly [number, number] => [a, b]))
+        .sort((one, two) => Math.abs(one[0] - one[1]) - Math.abs(two[0] - two[1])),
+    );
+  }
+
   /** Whether copper on a row at a column carries the wanted side of the cut. */
   reaches(channel: Channel, row: number, k: number, inner: boolean): boolean {
     if (!this.isSplit(row)) return true;
@@ -64,13 +79,13 @@ export class Copper {
   }
 }
 
-function remembered<T>(known: Map<number, T>, key: number, make: () => T): T {
+function remembered<Key, T>(known: Map<Key, T>, key: Key, make: () => T): T {
   const found = known.get(key) ?? make();
   known.set(key, found);
   return found;
 }
 
-function indicesOf(values: readonly number[], value: number): number[] {
+function indicesOf<T>(values: readonly T[], value: T): number[] {
   return values.flatMap((each, i) => (each === value ? [i] : []));
 }
 
@@ -87,27 +102,25 @@ export function twoWays({ part, nets, body, mayBeInner, decouples }: TwoLeadDema
       const cost = body.costs[span] ?? IMPOSSIBLE;
       if (cost >= IMPOSSIBLE) continue;
       const stance = body.stanceAt(span);
-      const at = (k: number): WingItem => {
-        // An upright part stands on its first lead.
-        const box =
-          stance === 'upright'
-            ? bodyBox(a, k, body.width, body.width)
-            : bodyBox((a + b) / 2, k, body.length, body.width);
-        return {
-          kind: 'part',
-          ref: part.ref,
-          stance,
-          leads: [
-            { name: part.leads[0]!.name, row: a, k },
-            { name: part.leads[1]!.name, row: b, k },
-          ],
-          body: box,
-          taken: [box, wireBox(a, b, k)],
-        };
+      // An upright part stands on its first lead.
+      const box =
+        stance === 'upright'
+          ? bodyBox(a, 0, body.width, body.width)
+          : bodyBox((a + b) / 2, 0, body.length, body.width);
+      const item: WingItem = {
+        kind: 'part',
+        ref: part.ref,
+        stance,
+        leads: [
+          { name: part.leads[0]!.name, row: a, k: 0 },
+          { name: part.leads[1]!.name, row: b, k: 0 },
+        ],
+        body: box,
+        taken: [box, wireBox(a, b, 0)],
       };
       const inner = (innerA ? INNER_COST : 0) + (innerB ? INNER_COST : 0);
       const away = decouples === null ? 0 : AWAY_COST * Math.abs(a - copper.chipRow(decouples));
-      ways.push({ at, cost: cost + inner + away, rows: [a, b], inner: [innerA, innerB] });
+      ways.push({ item, cost: cost + inner + away, rows: [a, b], inner: [innerA, innerB] });
     }
   return ways.sort((one, other) => one.cost - other.cost);
 }
@@ -121,26 +134,24 @@ export function trimmerWays({ part, nets, body }: TrimmerDemand, copper: Copper)
       if (!first.includes(one) || !last.includes(three)) continue;
       // The box may lie to either side of its legs.
       for (const side of [1, -1]) {
-        const at = (k: number): WingItem => {
-          const columns = [k + side * body.from, k + side * body.to].sort((a, b) => a - b);
-          const box = {
-            rows: [row - 1 - body.over, row + 1 + body.over],
-            columns: [columns[0]!, columns[1]!],
-          } as const;
-          return {
-            kind: 'part',
-            ref: part.ref,
-            stance: 'standing',
-            leads: [
-              { name: part.leads[0]!.name, row: one, k },
-              { name: part.leads[1]!.name, row, k: k + side * body.wiperColumns },
-              { name: part.leads[2]!.name, row: three, k },
-            ],
-            body: box,
-            taken: [box],
-          };
+        const columns = [side * body.from, side * body.to].sort((a, b) => a - b);
+        const box = {
+          rows: [row - 1 - body.over, row + 1 + body.over],
+          columns: [columns[0]!, columns[1]!],
+        } as const;
+        const item: WingItem = {
+          kind: 'part',
+          ref: part.ref,
+          stance: 'standing',
+          leads: [
+            { name: part.leads[0]!.name, row: one, k: 0 },
+            { name: part.leads[1]!.name, row, k: side * body.wiperColumns },
+            { name: part.leads[2]!.name, row: three, k: 0 },
+          ],
+          body: box,
+          taken: [box],
         };
-        ways.push({ at, cost: 0, rows: [one, row, three], inner: [false, false, false] });
+        ways.push({ item, cost: 0, rows: [one, row, three], inner: [false, false, false] });
       }
     }
   return ways;
@@ -148,21 +159,22 @@ export function trimmerWays({ part, nets, body }: TrimmerDemand, copper: Copper)
 
 export function linkWay(ref: string, net: number, from: number, to: number, copper: Copper): Way {
   const inner = [from, to].map((row) => copper.inner(net).includes(row));
-  const at = (k: number): WingItem => {
-    const box = wireBox(from, to, k);
-    const leads = [
-      { name: '1', row: from, k },
-      { name: '2', row: to, k },
-    ];
-    return { kind: 'link', ref, stance: 'link', leads, body: box, taken: [box] };
-  };
-  return { at, cost: 0, rows: [from, to], inner };
+  const box = wireBox(from, to, 0);
+  const leads = [
+    { name: '1', row: from, k: 0 },
+    { name: '2', row: to, k: 0 },
+  ];
+  const item: WingItem = { kind: 'link', ref, stance: 'link', leads, body: box, taken: [box] };
+  return { item, cost: 0, rows: [from, to], inner };
 }
 
 export function pinWay(ref: string, row: number): Way {
-  const at = (k: number): WingItem => {
-    const box = bodyBox(row, k, 2 * PIN, 2 * PIN);
-    return { kind: 'part', ref, stance: 'pin', leads: [{ name: '1', row, k }], body: box, taken: [box] };
+  const box = bodyBox(row, 0, 2 * PIN, 2 * PIN);
+  const leads = [{ name: '1', row, k: 0 }];
+  return {
+    item: { kind: 'part', ref, stance: 'pin', leads, body: box, taken: [box] },
+    cost: 0,
+    rows: [row],
+    inner: [false],
   };
-  return { at, cost: 0, rows: [row], inner: [false] };
 }
