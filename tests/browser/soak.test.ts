@@ -19,9 +19,8 @@ const isWhole = countOf(LOOKS) === LOOKS;
 
 /**
  * What the page may have more of in the last third than in the middle one, by their medians. A listener for each time
- * the sound is switched on is too many. The heap holds what the engine compiles on: nine tenths of its growth by its
- * snapshots, half a megabyte from the second to the third third, 0.05 in the sixth; the rest is what the browser itself
- * keeps of each closed audio context, 3 kB.
+ * the sound is switched on is too many. The heap grows by what the engine compiles on, nine tenths of it by its
+ * snapshots: by half a megabyte from the second third to the next, by 0.05 from the fifth to the sixth of a longer run.
  */
 const ALLOWED = { JSHeapUsedSize: 1_000_000, Nodes: 60, JSEventListeners: 3 } as const;
 const MEASURED = Object.keys(ALLOWED) as (keyof typeof ALLOWED)[];
