@@ -7,7 +7,7 @@ import type { Design } from '../design/design.ts';
 import { equalValues } from '../design/entries.ts';
 import { DEFAULT_PITCH } from '../design/pitch.ts';
 import { DEFAULT_ROOM } from '../design/room.ts';
-import { type BoardWishes, type Planned, USUAL_WISHES } from '../kit/board.ts';
+import { type BoardWishes, type Planned, USUAL_WISHES } from '../kit/board/plan-board.ts';
 import { connectionsOf } from '../kit/connections.ts';
 import { type Findings, NOTHING } from '../kit/fault-finder.ts';
 import type { KitAnswer, KitFailure, KitTask, Ranked, Trouble, Troubled } from '../kit/kit-tasks.ts';

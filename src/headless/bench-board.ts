@@ -4,8 +4,8 @@ import path from 'node:path';
 import { decodeText } from '../design/decode.ts';
 import { DEFAULT_DESIGN } from '../design/defaults.ts';
 import type { Design } from '../design/design.ts';
-import { planBoard, USUAL_WISHES } from '../kit/board.ts';
-import { type BoardRatios, ratiosOf } from '../kit/board-plain.ts';
+import { type BoardRatios, ratiosOf } from '../kit/board/plain.ts';
+import { planBoard, USUAL_WISHES } from '../kit/board/plan-board.ts';
 import { connectionsOf } from '../kit/connections.ts';
 
 /** The design a new document starts from, and the mean over the ready designs, each on a board cut to fit. */

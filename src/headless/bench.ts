@@ -43,7 +43,7 @@
  *   the light's way from picture to picture and the cell's own lag take in the model.
  * - `boardAreaRatio`, `boardLinksRatio`: strips × holes and links of the board plan of the design a new document starts
  *   from, on a board cut to fit, against a plain layout of the same connections (one strip for each net from end to end,
- *   one column for each part, a link for each further chip pin; `src/kit/board-plain.ts`). `boardAreaRatioMean`,
+ *   one column for each part, a link for each further chip pin; `src/kit/board/plain.ts`). `boardAreaRatioMean`,
  *   `boardLinksRatioMean`: means over the ready designs.
  */
 import { readFileSync, writeFileSync } from 'node:fs';

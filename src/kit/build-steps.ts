@@ -4,8 +4,8 @@
  * order, as they lie on the copper side.
  */
 import { STEP_ORDER, type StepId } from '../design/workshop.ts';
-import type { Hole } from './board-extract.ts';
-import type { BoardPlan, PlacedPart } from './board-plan.ts';
+import type { Hole } from './board/extract.ts';
+import type { BoardPlan, PlacedPart } from './board/plan.ts';
 
 export interface Joint {
   /** From 1, in soldering order. */

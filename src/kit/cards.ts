@@ -10,8 +10,8 @@ import type { Amperes, Fraction, Ohms, Volts } from '../quantity/units.ts';
 import type { CautionPlace } from '../words/cautions.ts';
 import type { NetId } from '../words/kit.ts';
 import { bareBoard } from './bare-board.ts';
-import type { Hole } from './board-extract.ts';
-import { type BoardPlan, testPointHoles } from './board-plan.ts';
+import type { Hole } from './board/extract.ts';
+import { type BoardPlan, testPointHoles } from './board/plan.ts';
 import { type BuildStep, buildSteps } from './build-steps.ts';
 
 /** Stop, and go on only when this holds. */

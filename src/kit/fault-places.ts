@@ -1,10 +1,10 @@
 /** Where on the board a fault is to be looked for: parts with their holes, pins of a chip, cuts, links. */
-import { COMPARATOR_PINS, TIMER_PINS } from '../circuit/netlist.ts';
+import { COMPARATOR_PINS, TIMER_PINS } from '../circuit/network/netlist.ts';
 import type { VoiceId } from '../quantity/units.ts';
 import type { FaultKind } from '../words/faults.ts';
 import type { PartRole } from '../words/kit.ts';
-import type { Hole } from './board-extract.ts';
-import type { BoardPlan, Link, PlacedPart } from './board-plan.ts';
+import type { Hole } from './board/extract.ts';
+import type { BoardPlan, Link, PlacedPart } from './board/plan.ts';
 
 export type FaultPlace =
   | { readonly kind: 'part'; readonly placed: PlacedPart }

@@ -13,7 +13,7 @@ import {
   reversed,
   TIMER_PINS,
   without,
-} from '../circuit/netlist.ts';
+} from '../circuit/network/netlist.ts';
 import type { Design, Voice } from '../design/design.ts';
 import { VOICES, type VoiceId } from '../quantity/units.ts';
 import type { FaultKind } from '../words/faults.ts';

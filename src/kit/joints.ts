@@ -1,7 +1,7 @@
 /** Every joint of a board, numbered in the order of the build steps, with what lies in its hole. */
 import type { NetId } from '../words/kit.ts';
-import type { Hole } from './board-extract.ts';
-import type { BoardPlan, PlacedPart } from './board-plan.ts';
+import type { Hole } from './board/extract.ts';
+import type { BoardPlan, PlacedPart } from './board/plan.ts';
 import { buildSteps } from './build-steps.ts';
 
 export type Joint =

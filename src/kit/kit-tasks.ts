@@ -3,14 +3,14 @@
  * faults with the next reading, and what one trouble on the board does. Pure, but for a dictionary kept between calls.
  */
 
-import { jackNet, netlistOf } from '../circuit/design-netlist.ts';
-import { joined, type Netlist, opened, type PartPin, parted } from '../circuit/netlist.ts';
-import { runNetwork } from '../circuit/network.ts';
+import { jackNet, netlistOf } from '../circuit/network/design-netlist.ts';
+import { joined, type Netlist, opened, type PartPin, parted } from '../circuit/network/netlist.ts';
+import { runNetwork } from '../circuit/network/network.ts';
 import type { Design } from '../design/design.ts';
 import { equalValues } from '../design/entries.ts';
 import { type Hertz, type Pair, pairOf, type Seconds, VOICES } from '../quantity/units.ts';
 import type { FaultKind } from '../words/faults.ts';
-import { type BoardWishes, type Planned, planBoard } from './board.ts';
+import { type BoardWishes, type Planned, planBoard } from './board/plan-board.ts';
 import { type Dictionary, dictionaryOf } from './dictionary.ts';
 import { setForBench } from './drawn-board.ts';
 import { type Findings, type NextReading, nextReading, rank } from './fault-finder.ts';

@@ -1,7 +1,7 @@
 /** What comes apart when a link is forgotten, or dry at an end: bare wire is what is missed most easily. */
-import type { PartPin } from '../circuit/netlist.ts';
-import type { Hole } from './board-extract.ts';
-import type { BoardPlan, Link } from './board-plan.ts';
+import type { PartPin } from '../circuit/network/netlist.ts';
+import type { Hole } from './board/extract.ts';
+import type { BoardPlan, Link } from './board/plan.ts';
 import { type Joint, jointsOf } from './joints.ts';
 import { circuitPin } from './mistakes.ts';
 

@@ -1,9 +1,9 @@
 /** The places of a plan where one mistake can be made, and what each does to the circuit. */
 
-import type { PartPin } from '../circuit/netlist.ts';
+import type { PartPin } from '../circuit/network/netlist.ts';
 import type { NetId, PartRole } from '../words/kit.ts';
-import type { Hole } from './board-extract.ts';
-import type { BoardPlan } from './board-plan.ts';
+import type { Hole } from './board/extract.ts';
+import type { BoardPlan } from './board/plan.ts';
 import { type Joint, jointsOf } from './joints.ts';
 import type { Trouble } from './kit-tasks.ts';
 import type { Body } from './parts.ts';

@@ -3,9 +3,9 @@
  * state along, all from the network; and what only moving light shows, from the closed forms. SI units.
  */
 import { astableOf, cycleOf } from '../circuit/astable.ts';
-import { jackNet, netlistOf, testNets } from '../circuit/design-netlist.ts';
 import { gatesOf, tripLux } from '../circuit/gate.ts';
-import { type Computed, type NetworkRun, runNetwork } from '../circuit/network.ts';
+import { jackNet, netlistOf, testNets } from '../circuit/network/design-netlist.ts';
+import { type Computed, type NetworkRun, runNetwork } from '../circuit/network/network.ts';
 import { railVolts } from '../circuit/supply.ts';
 import { type Design, trimmersOf } from '../design/design.ts';
 import { TIMERS } from '../parts/timers.ts';

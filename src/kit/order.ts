@@ -13,7 +13,7 @@ import { type Fraction, VOICES, type VoiceId, type Volts } from '../quantity/uni
 import type { CautionPlace } from '../words/cautions.ts';
 import type { LossKind, OrderSpec } from '../words/order.ts';
 import { type Alternate, alternatesFor } from './alternates.ts';
-import type { BoardPlan } from './board-plan.ts';
+import type { BoardPlan } from './board/plan.ts';
 import { connectionsOf } from './connections.ts';
 import { countFor, enoughChance, lineSafety, packsFor } from './spares.ts';
 import { type Length, WIRE_RULE, wireOf } from './wire.ts';

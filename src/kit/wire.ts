@@ -5,7 +5,7 @@
 import type { Design } from '../design/design.ts';
 import type { Fraction, Metres } from '../quantity/units.ts';
 import type { OrderSpec } from '../words/order.ts';
-import type { BoardPlan } from './board-plan.ts';
+import type { BoardPlan } from './board/plan.ts';
 import { connectionsOf } from './connections.ts';
 import type { Use } from './order.ts';
 

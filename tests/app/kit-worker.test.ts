@@ -1,7 +1,7 @@
 /** The bench's long work sent to its worker: never more of one kind than is of interest. */
 import { beforeEach, expect, test, vi } from 'vitest';
 import { KitWorker } from '../../src/app/kit-worker.ts';
-import { USUAL_WISHES } from '../../src/kit/board.ts';
+import { USUAL_WISHES } from '../../src/kit/board/plan-board.ts';
 import { connectionsOf } from '../../src/kit/connections.ts';
 import { type KitAnswer, type KitTask, KitWork } from '../../src/kit/kit-tasks.ts';
 import { BENCH_DESIGN } from '../circuit/building.ts';

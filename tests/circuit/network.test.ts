@@ -5,7 +5,8 @@
 import { expect, test } from 'vitest';
 import { astableOf, cycleOf, rbOhms } from '../../src/circuit/astable.ts';
 import { cellOhms } from '../../src/circuit/cell.ts';
-import { netlistOf } from '../../src/circuit/design-netlist.ts';
+import { eigenOf, factorsOf } from '../../src/circuit/network/algebra.ts';
+import { netlistOf } from '../../src/circuit/network/design-netlist.ts';
 import {
   type Element,
   joined,
@@ -13,9 +14,8 @@ import {
   opened,
   pinsJoined,
   reversed,
-} from '../../src/circuit/netlist.ts';
-import { type Computed, runNetwork } from '../../src/circuit/network.ts';
-import { eigenOf, factorsOf } from '../../src/circuit/network-algebra.ts';
+} from '../../src/circuit/network/netlist.ts';
+import { type Computed, runNetwork } from '../../src/circuit/network/network.ts';
 import type { Design, Voice } from '../../src/design/design.ts';
 import { LIMITS } from '../../src/design/limits.ts';
 import { playsOf, slipValues } from '../../src/kit/slip-values.ts';

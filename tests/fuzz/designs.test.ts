@@ -7,7 +7,7 @@ import { instrumentOf } from '../../src/circuit/instrument.ts';
 import { warningsOf } from '../../src/circuit/warnings.ts';
 import { decode } from '../../src/design/decode.ts';
 import type { Design } from '../../src/design/design.ts';
-import { connectionText } from '../../src/kit/board-text.ts';
+import { connectionText } from '../../src/kit/board/text.ts';
 import { connectionsOf } from '../../src/kit/connections.ts';
 import { csvRows } from '../../src/kit/csv.ts';
 import { faultsOf } from '../../src/kit/faults.ts';

@@ -2,7 +2,6 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { decodeText } from '../../src/design/decode.ts';
 import type { Design } from '../../src/design/design.ts';
-import { planBoard, USUAL_WISHES } from '../../src/kit/board.ts';
 import {
   type Copper,
   differencesFrom,
@@ -10,8 +9,8 @@ import {
   type Hole,
   netsAsGroups,
   stripPieces,
-} from '../../src/kit/board-extract.ts';
-import { plainLayout, ratiosOf } from '../../src/kit/board-plain.ts';
+} from '../../src/kit/board/extract.ts';
+import { plainLayout, ratiosOf } from '../../src/kit/board/plain.ts';
 import {
   type BoardPlan,
   copperOf,
@@ -20,8 +19,9 @@ import {
   mirrored,
   stripName,
   testPointHoles,
-} from '../../src/kit/board-plan.ts';
-import { cutText, linkText } from '../../src/kit/board-text.ts';
+} from '../../src/kit/board/plan.ts';
+import { planBoard, USUAL_WISHES } from '../../src/kit/board/plan-board.ts';
+import { cutText, linkText } from '../../src/kit/board/text.ts';
 import { connectionsOf } from '../../src/kit/connections.ts';
 import { BENCH_DESIGN, designWith } from '../circuit/building.ts';
 import { isSoak } from '../fuzz/count.ts';

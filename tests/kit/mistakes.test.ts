@@ -1,8 +1,8 @@
 /** Joints in order, the places where a mistake can be made, and what a mistake does, against the fault dictionary's own. */
 import { expect, test } from 'vitest';
-import { planBoard, USUAL_WISHES } from '../../src/kit/board.ts';
-import { extractNets, netsAsGroups } from '../../src/kit/board-extract.ts';
-import { copperOf } from '../../src/kit/board-plan.ts';
+import { extractNets, netsAsGroups } from '../../src/kit/board/extract.ts';
+import { copperOf } from '../../src/kit/board/plan.ts';
+import { planBoard, USUAL_WISHES } from '../../src/kit/board/plan-board.ts';
 import { connectionsOf } from '../../src/kit/connections.ts';
 import { dictionaryOf } from '../../src/kit/dictionary.ts';
 import { drawnBoard, setForBench } from '../../src/kit/drawn-board.ts';

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { astableFrom, cycleOf } from '../../src/circuit/astable.ts';
 import { DEFAULT_BATCH } from '../../src/design/batch.ts';
 import { alternatesFor, neighbours } from '../../src/kit/alternates.ts';
-import { planBoard, USUAL_WISHES } from '../../src/kit/board.ts';
+import { planBoard, USUAL_WISHES } from '../../src/kit/board/plan-board.ts';
 import { connectionsOf } from '../../src/kit/connections.ts';
 import { csvRows, csvText } from '../../src/kit/csv.ts';
 import { BASKET_SAFETY, needsOf, orderOf } from '../../src/kit/order.ts';

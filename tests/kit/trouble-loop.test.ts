@@ -1,10 +1,10 @@
 /** What is played of a board with a mistake: its solved voltage at the jack, in pitch and level, over and over. */
 import { expect, test } from 'vitest';
 import { troubledPiece } from '../../src/app/troubled-sound.ts';
-import { jackNet, netlistOf } from '../../src/circuit/design-netlist.ts';
 import { instrumentOf } from '../../src/circuit/instrument.ts';
-import { joined } from '../../src/circuit/netlist.ts';
-import { runNetwork } from '../../src/circuit/network.ts';
+import { jackNet, netlistOf } from '../../src/circuit/network/design-netlist.ts';
+import { joined } from '../../src/circuit/network/netlist.ts';
+import { runNetwork } from '../../src/circuit/network/network.ts';
 import { setForBench } from '../../src/kit/drawn-board.ts';
 import { type Trouble, troubledBy } from '../../src/kit/kit-tasks.ts';
 import { pitchOf } from '../../src/kit/pitch-ear.ts';

@@ -1,7 +1,7 @@
 /** The circuit the faults are solved on and the list a board is built from join the same pins, over many designs. */
 import { expect, test } from 'vitest';
-import { netlistOf } from '../../src/circuit/design-netlist.ts';
-import type { Netlist } from '../../src/circuit/netlist.ts';
+import { netlistOf } from '../../src/circuit/network/design-netlist.ts';
+import type { Netlist } from '../../src/circuit/network/netlist.ts';
 import { connectionsOf } from '../../src/kit/connections.ts';
 import type { Connections, Part } from '../../src/kit/parts.ts';
 import { type Choice, designOf, pairwiseChoices, seededChoices } from './any-kit.ts';

@@ -1,7 +1,7 @@
 /** The board drawing: where its shapes lie, that its two sides are mirror images, and that its words stay apart. */
 import { expect, test } from 'vitest';
-import { planBoard, USUAL_WISHES } from '../../src/kit/board.ts';
-import { holeNamed } from '../../src/kit/board-plan.ts';
+import { holeNamed } from '../../src/kit/board/plan.ts';
+import { planBoard, USUAL_WISHES } from '../../src/kit/board/plan-board.ts';
 import { connectionsOf } from '../../src/kit/connections.ts';
 import { lineBox, POLE } from '../../src/views/plots/board-flights.ts';
 import { type Box, boxAt, common, coveredBy, placeLabels } from '../../src/views/plots/board-labels.ts';

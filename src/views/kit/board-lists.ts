@@ -1,6 +1,6 @@
 /** The lists behind the board plan: cuts, links, parts in their holes, holes to widen. */
 import { html, type TemplateResult } from 'lit';
-import { type BoardPlan, holeName } from '../../kit/board-plan.ts';
+import { type BoardPlan, holeName } from '../../kit/board/plan.ts';
 import { solderingOrder } from '../../kit/joints.ts';
 import { kitViewWords, millimetres } from '../../words/en-kit.ts';
 import { kitWords, leadName, netName, partName } from '../../words/kit.ts';

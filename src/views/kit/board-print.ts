@@ -4,8 +4,8 @@
  * sheet is turned over on its long edge.
  */
 import { css, html, svg, type TemplateResult } from 'lit';
-import { PITCH_MILLIMETRES } from '../../kit/board-bodies.ts';
-import type { BoardPlan } from '../../kit/board-plan.ts';
+import { PITCH_MILLIMETRES } from '../../kit/board/bodies.ts';
+import type { BoardPlan } from '../../kit/board/plan.ts';
 import { kitViewWords } from '../../words/en-kit.ts';
 import '../plots/board-picture.ts';
 import { heightOnPaper, pitchOnPaper } from '../plots/board-shapes.ts';

@@ -1,6 +1,6 @@
 /** One build card: what to do, what it takes, the pictures from both sides, and where to stop and test. */
 import { css, html, type TemplateResult } from 'lit';
-import { type BoardPlan, holeName } from '../../kit/board-plan.ts';
+import { type BoardPlan, holeName } from '../../kit/board/plan.ts';
 import type { Card } from '../../kit/cards.ts';
 import { bandsOf } from '../../kit/codes.ts';
 import { measured } from '../../words/bench.ts';

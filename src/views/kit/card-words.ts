@@ -1,5 +1,5 @@
 /** The checks of a build step in sentences. */
-import { holeName } from '../../kit/board-plan.ts';
+import { holeName } from '../../kit/board/plan.ts';
 import type { Check } from '../../kit/cards.ts';
 import { formatQuantity } from '../../quantity/format.ts';
 import { measured } from '../../words/bench.ts';

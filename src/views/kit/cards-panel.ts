@@ -4,8 +4,8 @@ import { type KitDesk, type KitView, kitDeskOf, type Worked } from '../../app/ki
 import type { Lampnote } from '../../app/lampnote.ts';
 import type { Look, Session } from '../../app/session.ts';
 import type { Design } from '../../design/design.ts';
-import type { Planned } from '../../kit/board.ts';
-import type { BoardPlan } from '../../kit/board-plan.ts';
+import type { BoardPlan } from '../../kit/board/plan.ts';
+import type { Planned } from '../../kit/board/plan-board.ts';
 import { type Card, cardsOf } from '../../kit/cards.ts';
 import { kitViewWords } from '../../words/en-kit.ts';
 import { AppElement } from '../app-element.ts';

@@ -8,7 +8,7 @@ import { railVolts } from '../../circuit/supply.ts';
 import { BATCH_LIMITS } from '../../design/batch.ts';
 import { inBatch, kitEntry, writeKit } from '../../design/batch-commands.ts';
 import type { Design } from '../../design/design.ts';
-import type { Planned } from '../../kit/board.ts';
+import type { Planned } from '../../kit/board/plan-board.ts';
 import { type EarAnswers, earKey, NOTHING } from '../../kit/fault-finder.ts';
 import type { NamedFault, Ranked } from '../../kit/kit-tasks.ts';
 import { LIGHTS, type Reading } from '../../kit/observe.ts';

@@ -1,5 +1,5 @@
 /** Parts, leads and holes of a plan in words. */
-import { type BoardPlan, holeName, type PlacedPart } from '../../kit/board-plan.ts';
+import { type BoardPlan, holeName, type PlacedPart } from '../../kit/board/plan.ts';
 import { type FaultPlace, faultPlaces, type NamedFault } from '../../kit/fault-places.ts';
 import type { Joint } from '../../kit/joints.ts';
 import type { Body } from '../../kit/parts.ts';

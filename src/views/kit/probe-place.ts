@@ -1,8 +1,8 @@
 /** Where a reading is taken on the board: the hole of its test pin, else of any lead on its net. */
-import { jackNet, testNets } from '../../circuit/design-netlist.ts';
+import { jackNet, testNets } from '../../circuit/network/design-netlist.ts';
 import type { Design } from '../../design/design.ts';
-import type { Hole } from '../../kit/board-extract.ts';
-import { type BoardPlan, holeName, testPointHoles } from '../../kit/board-plan.ts';
+import type { Hole } from '../../kit/board/extract.ts';
+import { type BoardPlan, holeName, testPointHoles } from '../../kit/board/plan.ts';
 import { jointsOf } from '../../kit/joints.ts';
 import type { Reading } from '../../kit/observe.ts';
 import type { SlipValue } from '../../kit/slip-values.ts';

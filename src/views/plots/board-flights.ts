@@ -3,7 +3,7 @@
  * wire runs straight out along its strip; where a body, another lead or a sign is in the way it goes round, between
  * strips where it can. Units as in `board-shapes.ts`. Pure; no drawing.
  */
-import type { PlacedPart } from '../../kit/board-plan.ts';
+import type { PlacedPart } from '../../kit/board/plan.ts';
 import { type Box, boxAt, common, type Obstacle } from './board-labels.ts';
 
 export interface Line {

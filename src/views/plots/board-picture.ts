@@ -3,8 +3,8 @@
  * are pale bands, only used holes are drawn, a cut is a gap between two bars, links are straight lines with their length.
  */
 import { css, html, LitElement, nothing, type SVGTemplateResult, svg, type TemplateResult } from 'lit';
-import type { Hole } from '../../kit/board-extract.ts';
-import type { BoardPlan } from '../../kit/board-plan.ts';
+import type { Hole } from '../../kit/board/extract.ts';
+import type { BoardPlan } from '../../kit/board/plan.ts';
 import { common } from '../theme/shared.ts';
 import { type Line, POLE } from './board-flights.ts';
 import type { Placed } from './board-labels.ts';

@@ -2,8 +2,8 @@
  * A board plan as shapes: where each strip, cut, link, part and text lies. A hole is 10 units; (0, 0) is the board's
  * marked corner, half a hole from hole A1. Seen from either side; from the copper side it is mirrored. Pure; no drawing.
  */
-import type { Hole } from '../../kit/board-extract.ts';
-import { type BoardPlan, mirrored, type PlacedPart, stripName } from '../../kit/board-plan.ts';
+import type { Hole } from '../../kit/board/extract.ts';
+import { type BoardPlan, mirrored, type PlacedPart, stripName } from '../../kit/board/plan.ts';
 import type { Body } from '../../kit/parts.ts';
 import { formatNumber } from '../../quantity/format.ts';
 import { shortValue } from '../../words/en-kit.ts';

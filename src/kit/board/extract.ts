@@ -3,7 +3,7 @@
  * nothing of the connection list; `differencesFrom` holds the two against each other. Strips run along the board;
  * strip 1, hole 1 lies at the marked corner.
  */
-import type { Connections, Join } from './parts.ts';
+import type { Connections, Join } from '../parts.ts';
 
 export interface Hole {
   readonly strip: number;

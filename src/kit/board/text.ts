@@ -1,8 +1,8 @@
 /** The connection list, cut list and link list as plain text: what is printed beside the drawing. */
-import { formatFixed, formatQuantity } from '../quantity/format.ts';
-import { kitWords, leadName, netName, partName, ROLE } from '../words/kit.ts';
-import { type BoardPlan, holeName } from './board-plan.ts';
-import type { Body, Connections } from './parts.ts';
+import { formatFixed, formatQuantity } from '../../quantity/format.ts';
+import { kitWords, leadName, netName, partName, ROLE } from '../../words/kit.ts';
+import type { Body, Connections } from '../parts.ts';
+import { type BoardPlan, holeName } from './plan.ts';
 
 function valueText(body: Body): string {
   switch (body.kind) {

@@ -2,8 +2,8 @@
  * A circuit as a plain list of parts with pins on nets, and the ways a board goes wrong: a joint left open, two
  * nets joined, a part left out or of another value. Chips are whole bodies, pins by number. SI units.
  */
-import type { ComparatorFamily } from '../parts/comparators.ts';
-import type { Amperes, Farads, Ohms, Pair, Volts } from '../quantity/units.ts';
+import type { ComparatorFamily } from '../../parts/comparators.ts';
+import type { Amperes, Farads, Ohms, Pair, Volts } from '../../quantity/units.ts';
 
 /** Pin name to net name. */
 export type Pins = Readonly<Record<string, string>>;

@@ -4,8 +4,9 @@
  * lie on strips that go on; the first of those on each net needs no link, every other chip pin needs one. Test pins
  * take no column.
  */
-import type { BoardPlan } from './board-plan.ts';
-import type { Connections } from './parts.ts';
+
+import type { Connections } from '../parts.ts';
+import type { BoardPlan } from './plan.ts';
 
 export interface PlainLayout {
   readonly strips: number;

@@ -2,7 +2,7 @@
  * One wing of the board as a channel: what is taken, and whether something more fits. Columns `k` are counted from
  * the row of chip pins outward, rows downward; lengths in holes.
  */
-import type { Stance } from './board-bodies.ts';
+import type { Stance } from './bodies.ts';
 
 /** A rectangle, in rows and columns. */
 export interface Box {

@@ -6,7 +6,7 @@
  * level half the control pin's. The reset pin's current has three pieces, out of the pin below the reset voltage,
  * into it above, straight in between, so that an open pin floats just above the level, as open ones do.
  */
-import type { Seconds, Volts } from '../quantity/units.ts';
+import type { Seconds, Volts } from '../../quantity/units.ts';
 import {
   COMPARATOR_GROUND,
   COMPARATOR_PINS,

@@ -3,14 +3,15 @@
  * lies on which strip, and how narrowly both wings can then be filled. The likeliest ways of stacking are searched from
  * several seeds each; what is found is filled, and counts by the board it really takes.
  */
-import type { Lie } from './board-bodies.ts';
-import { RowSearch, type Rows } from './board-cool.ts';
-import { ACROSS_CHIP, type Demand, demandOf, type Sides, type Wing } from './board-demand.ts';
-import type { BoardSize } from './board-extract.ts';
-import type { WingPlan } from './board-fill.ts';
-import { placeBoth } from './board-place.ts';
-import type { Stack } from './board-rows.ts';
-import type { Connections } from './parts.ts';
+
+import type { Connections } from '../parts.ts';
+import type { Lie } from './bodies.ts';
+import { RowSearch, type Rows } from './cool.ts';
+import { ACROSS_CHIP, type Demand, demandOf, type Sides, type Wing } from './demand.ts';
+import type { BoardSize } from './extract.ts';
+import type { WingPlan } from './fill.ts';
+import { placeBoth } from './place.ts';
+import type { Stack } from './rows.ts';
 
 /** Rows with both wings filled as narrowly as may be. */
 export interface Arrangement {

@@ -2,9 +2,9 @@
  * One set of states of a network, reduced to its capacitors: where they head for, how fast each mode dies, and what
  * every node and every guard makes of it. See `network.ts` for the equations.
  */
-import type { Hertz, Seconds, Volts } from '../quantity/units.ts';
-import { eigenOf, factorsOf } from './network-algebra.ts';
-import type { Compiled, Functional } from './network-devices.ts';
+import type { Hertz, Seconds, Volts } from '../../quantity/units.ts';
+import { eigenOf, factorsOf } from './algebra.ts';
+import type { Compiled, Functional } from './devices.ts';
 
 /** Every net leaks a little, or a floating one would have no voltage at all. */
 const LEAK_SIEMENS = 1e-11;

@@ -1,5 +1,5 @@
 /** Which rows carry which net, kept up to date move by move for the search for rows. */
-import type { Wing } from './board-demand.ts';
+import type { Wing } from './demand.ts';
 
 /** Rows of one net in one wing that are told apart. */
 export const MOST_PIECES = 8;

@@ -2,8 +2,8 @@
  * A net's voltage as samples, without aliases to speak of: exact means over eighths of a sample, then a windowed sinc
  * down to the rate. Edges fall where they fall; nothing is rounded to a sample.
  */
-import type { Hertz, Seconds, Volts } from '../quantity/units.ts';
-import type { Segment } from './network-linear.ts';
+import type { Hertz, Seconds, Volts } from '../../quantity/units.ts';
+import type { Segment } from './linear.ts';
 
 const PARTS = 8;
 /** Samples to either side that the sinc reaches, and its corner as a share of half the rate. */

@@ -3,11 +3,11 @@
  * a strip of one wing, or of both, above, between or below the chips. The comparator stands above the timer, so that
  * the pins that want the rails (discharge, control, supply; + inputs, 0 V) face each other across the rows between.
  */
-import { AWAY_COST, IMPOSSIBLE, JACK } from './board-bodies.ts';
-import { ACROSS_CHIP, type Demand, type Wing } from './board-demand.ts';
-import { Density } from './board-density.ts';
-import { BROKEN, type LinkRows, netLinks } from './board-links.ts';
-import { MOST_PIECES, type RowNets, rowLists } from './board-row-lists.ts';
+import { AWAY_COST, IMPOSSIBLE, JACK } from './bodies.ts';
+import { ACROSS_CHIP, type Demand, type Wing } from './demand.ts';
+import { Density } from './density.ts';
+import { BROKEN, type LinkRows, netLinks } from './links.ts';
+import { MOST_PIECES, type RowNets, rowLists } from './row-lists.ts';
 
 /** Rows to choose from: free ones above, between and below the chips. What stays unused is not on the board. */
 const ABOVE = 5;

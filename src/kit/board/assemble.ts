@@ -1,11 +1,12 @@
 /** From rows and two filled wings to a plan in holes of the board. */
-import type { NetId } from '../words/kit.ts';
-import { CHIP_OVER, JACK, PITCH_MILLIMETRES } from './board-bodies.ts';
-import type { Box, WingItem } from './board-channel.ts';
-import type { Rows } from './board-cool.ts';
-import { ACROSS_CHIP, type Demand, type Wing } from './board-demand.ts';
-import { type BoardSize, type Hole, type LeadInHole, stripPieces } from './board-extract.ts';
-import type { WingPlan } from './board-fill.ts';
+import type { NetId } from '../../words/kit.ts';
+import type { Connections, Part } from '../parts.ts';
+import { CHIP_OVER, JACK, PITCH_MILLIMETRES } from './bodies.ts';
+import type { Box, WingItem } from './channel.ts';
+import type { Rows } from './cool.ts';
+import { ACROSS_CHIP, type Demand, type Wing } from './demand.ts';
+import { type BoardSize, type Hole, type LeadInHole, stripPieces } from './extract.ts';
+import type { WingPlan } from './fill.ts';
 import {
   type BoardPlan,
   type Cut,
@@ -16,8 +17,7 @@ import {
   type PlacedPart,
   rounded,
   type Widened,
-} from './board-plan.ts';
-import type { Connections, Part } from './parts.ts';
+} from './plan.ts';
 
 /** Where the rows lie on a board: strips before the first row, and the hole of the left row of pins. */
 export interface Seat {

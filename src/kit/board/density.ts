@@ -2,8 +2,8 @@
  * How wide a wing must be for what stands in it: everything with leads on two strips takes columns on all strips
  * between them, so that no wing is narrower than the most of it that lies side by side on one strip. Rows; columns.
  */
-import { JACK } from './board-bodies.ts';
-import type { Demand } from './board-demand.ts';
+import { JACK } from './bodies.ts';
+import type { Demand } from './demand.ts';
 
 /** Links of one net that are kept track of. */
 const MOST_LINKS = 5;

@@ -3,10 +3,10 @@
  * marked corner, and so are the holes on a strip, seen from the component side: strip 1 is `A`, hole `A1` lies at the
  * corner. Outlines are in holes too: x along the strips, y across them, (1, 1) is hole A1.
  */
-import type { NetId } from '../words/kit.ts';
-import type { Stance } from './board-bodies.ts';
-import type { BoardSize, Copper, Hole, LeadInHole, StripPiece } from './board-extract.ts';
-import type { Connections, Part } from './parts.ts';
+import type { NetId } from '../../words/kit.ts';
+import type { Connections, Part } from '../parts.ts';
+import type { Stance } from './bodies.ts';
+import type { BoardSize, Copper, Hole, LeadInHole, StripPiece } from './extract.ts';
 
 /** Sizes stripboard is commonly sold in, strips × holes (mm, from memory): 25×64, 64×95, 95×127, 100×160. */
 export const BOARD_SIZES: readonly BoardSize[] = [

@@ -2,11 +2,11 @@
  * Moves nets from strip to strip until the board is cheap: a seeded cooling search from a start that puts each net
  * somewhere. The same demand always gives the same rows.
  */
-import { uniformFrom } from '../quantity/random.ts';
-import type { Demand, Wing } from './board-demand.ts';
-import type { LinkRows } from './board-links.ts';
-import type { RowNets } from './board-row-lists.ts';
-import { type RowSpace, rowSpace, type Stack } from './board-rows.ts';
+import { uniformFrom } from '../../quantity/random.ts';
+import type { Demand, Wing } from './demand.ts';
+import type { LinkRows } from './links.ts';
+import type { RowNets } from './row-lists.ts';
+import { type RowSpace, rowSpace, type Stack } from './rows.ts';
 
 const HOT = 10;
 const COLD = 0.5;

@@ -3,10 +3,10 @@
  * makes it narrower.
  */
 
-import { uniformFrom } from '../quantity/random.ts';
-import type { WingItem } from './board-channel.ts';
-import type { Rows } from './board-cool.ts';
-import type { Demand, PinDemand, Wing } from './board-demand.ts';
+import { uniformFrom } from '../../quantity/random.ts';
+import type { WingItem } from './channel.ts';
+import type { Rows } from './cool.ts';
+import type { Demand, PinDemand, Wing } from './demand.ts';
 import {
   houseOf,
   type KeptHole,
@@ -16,7 +16,7 @@ import {
   type Thing,
   type WingPlan,
   type WingTask,
-} from './board-fill.ts';
+} from './fill.ts';
 
 export type BothPlaced =
   | { readonly ok: true; readonly wings: readonly [WingPlan, WingPlan] }

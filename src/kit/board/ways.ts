@@ -1,8 +1,8 @@
 /** The ways a thing can lie in a wing: on which strips, how gladly, and what it is then in any column. */
-import { AWAY_COST, IMPOSSIBLE } from './board-bodies.ts';
-import { bodyBox, type Channel, type WingItem, wireBox } from './board-channel.ts';
-import type { Rows } from './board-cool.ts';
-import type { TrimmerDemand, TwoLeadDemand, Wing } from './board-demand.ts';
+import { AWAY_COST, IMPOSSIBLE } from './bodies.ts';
+import { bodyBox, type Channel, type WingItem, wireBox } from './channel.ts';
+import type { Rows } from './cool.ts';
+import type { TrimmerDemand, TwoLeadDemand, Wing } from './demand.ts';
 
 const PIN = 0.3;
 /** Copper cut short beside a chip is used where nothing else is as near. */

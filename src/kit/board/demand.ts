@@ -3,7 +3,8 @@
  * voice A in the left wing and voice B in the right, as the pins of both chips lie. What serves both may stand in
  * either; where, the search for rows decides.
  */
-import type { NetId } from '../words/kit.ts';
+import type { NetId } from '../../words/kit.ts';
+import type { Connections, Part } from '../parts.ts';
 import {
   CHIP_COLUMNS,
   chipStrips,
@@ -13,8 +14,7 @@ import {
   type TrimmerBody,
   type TwoLeads,
   twoLeadsOf,
-} from './board-bodies.ts';
-import type { Connections, Part } from './parts.ts';
+} from './bodies.ts';
 
 /** 0 = left of the chips (voice A), 1 = right (voice B). */
 export type Wing = 0 | 1;

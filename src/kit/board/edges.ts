@@ -2,11 +2,12 @@
  * What is soldered at the board's edge: the jack, its lugs in two widened holes and its body hanging over, and the
  * flying leads of light cells, supply and control voltages.
  */
-import { JACK } from './board-bodies.ts';
-import { bodyBox, type Channel, type WingItem } from './board-channel.ts';
-import type { Demand, Wing } from './board-demand.ts';
-import type { Copper } from './board-ways.ts';
-import type { Part } from './parts.ts';
+
+import type { Part } from '../parts.ts';
+import { JACK } from './bodies.ts';
+import { bodyBox, type Channel, type WingItem } from './channel.ts';
+import type { Demand, Wing } from './demand.ts';
+import type { Copper } from './ways.ts';
 
 export type Edged =
   | { readonly ok: true; readonly edge: number }

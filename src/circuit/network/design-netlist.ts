@@ -1,9 +1,9 @@
 /** A design in a steady light, drawn out as parts on nets: the healthy board that faults are made of. */
-import type { Design } from '../design/design.ts';
-import { trimmersOf } from '../design/design.ts';
-import { COMPARATORS } from '../parts/comparators.ts';
-import { TIMERS } from '../parts/timers.ts';
-import { endOhms } from '../parts/trimmers.ts';
+import type { Design } from '../../design/design.ts';
+import { trimmersOf } from '../../design/design.ts';
+import { COMPARATORS } from '../../parts/comparators.ts';
+import { TIMERS } from '../../parts/timers.ts';
+import { endOhms } from '../../parts/trimmers.ts';
 import {
   type Lux,
   type Ohms,
@@ -12,10 +12,11 @@ import {
   VOICES,
   type VoiceId,
   type Volts,
-} from '../quantity/units.ts';
-import { rbOhms } from './astable.ts';
-import { cellOhms } from './cell.ts';
-import { plusIsSensor } from './gate.ts';
+} from '../../quantity/units.ts';
+import { rbOhms } from '../astable.ts';
+import { cellOhms } from '../cell.ts';
+import { plusIsSensor } from '../gate.ts';
+import { railVolts } from '../supply.ts';
 import {
   COMPARATOR_GROUND,
   COMPARATOR_PINS,
@@ -29,7 +30,6 @@ import {
   TIMER_SUPPLY,
   type TimerModel,
 } from './netlist.ts';
-import { railVolts } from './supply.ts';
 
 /** A source without resistance would be infinite: a milliohm is a lead's. */
 const LEAST_OHMS: Ohms = 1e-3;

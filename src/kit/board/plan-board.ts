@@ -4,15 +4,15 @@
  * connection list. Pure; the same list and wishes always give the same plan.
  */
 
-import { type Arrangement, arrangementsFor, brokenIn, fitsOn, margins, needsOf } from './board-arrange.ts';
-import { assembled, type Seat } from './board-assemble.ts';
-import type { Lie, NoBody } from './board-bodies.ts';
-import type { Rows } from './board-cool.ts';
-import { ACROSS_CHIP, type Demand, demandOf } from './board-demand.ts';
-import { type BoardSize, type Difference, differencesFrom, type Hole } from './board-extract.ts';
-import { type KeptInWings, placeBoth } from './board-place.ts';
-import { BOARD_SIZES, type BoardPlan, copperOf } from './board-plan.ts';
-import type { Connections } from './parts.ts';
+import type { Connections } from '../parts.ts';
+import { type Arrangement, arrangementsFor, brokenIn, fitsOn, margins, needsOf } from './arrange.ts';
+import { assembled, type Seat } from './assemble.ts';
+import type { Lie, NoBody } from './bodies.ts';
+import type { Rows } from './cool.ts';
+import { ACROSS_CHIP, type Demand, demandOf } from './demand.ts';
+import { type BoardSize, type Difference, differencesFrom, type Hole } from './extract.ts';
+import { type KeptInWings, placeBoth } from './place.ts';
+import { BOARD_SIZES, type BoardPlan, copperOf } from './plan.ts';
 
 export interface BoardWishes {
   /** The piece of stripboard at hand; null = one cut to fit. */

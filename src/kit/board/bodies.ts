@@ -4,8 +4,8 @@
  * watt film resistor 6.3 × 2.4 mm, box film capacitors with leads 5, 7.5, 10 or 15 mm apart, disc and multilayer
  * ceramics with leads that can be splayed, small radial electrolytics.
  */
-import type { TrimmerId } from '../parts/trimmers.ts';
-import type { Body, Part } from './parts.ts';
+import type { TrimmerId } from '../../parts/trimmers.ts';
+import type { Body, Part } from '../parts.ts';
 
 export const PITCH_MILLIMETRES = 2.54;
 

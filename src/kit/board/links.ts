@@ -1,8 +1,8 @@
 /** The links that make one of all the copper of a net, as short as may be, and what they cost. */
-import { IMPOSSIBLE } from './board-bodies.ts';
-import type { Wing } from './board-demand.ts';
-import type { Density } from './board-density.ts';
-import { MOST_PIECES, type RowLists } from './board-row-lists.ts';
+import { IMPOSSIBLE } from './bodies.ts';
+import type { Wing } from './demand.ts';
+import type { Density } from './density.ts';
+import { MOST_PIECES, type RowLists } from './row-lists.ts';
 
 const LINK = 24;
 const LINK_PER_STRIP = 0.15;

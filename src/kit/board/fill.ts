@@ -3,11 +3,11 @@
  * body fit. First what hangs on short copper beside a chip, then the cuts behind that, then the rest; leads at the edge
  * last.
  */
-import { type Box, bodyBox, Channel, movedOut, type WingItem, type WingLead } from './board-channel.ts';
-import type { Rows } from './board-cool.ts';
-import { ACROSS_CHIP, type Demand, type TwoLeadDemand, type Wing } from './board-demand.ts';
-import { lastColumnOf, placeEdges } from './board-edges.ts';
-import { Copper, linkWay, pinWay, trimmerWays, twoWays, type Way } from './board-ways.ts';
+import { type Box, bodyBox, Channel, movedOut, type WingItem, type WingLead } from './channel.ts';
+import type { Rows } from './cool.ts';
+import { ACROSS_CHIP, type Demand, type TwoLeadDemand, type Wing } from './demand.ts';
+import { lastColumnOf, placeEdges } from './edges.ts';
+import { Copper, linkWay, pinWay, trimmerWays, twoWays, type Way } from './ways.ts';
 
 export interface WingPlan {
   readonly items: readonly WingItem[];

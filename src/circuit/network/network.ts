@@ -7,12 +7,12 @@
  * Equations: nodal analysis, G·v + E·i = J with Eᵀ·v = u and C·du/dt = i. R = Eᵀ·G⁻¹·E is symmetric, so with
  * y = √C·(u − u∞) the circuit is dy/dt = −S·y, S = C^−½·R⁻¹·C^−½, whose eigenvalues are real and above 0.
  */
-import type { Hertz, Pair, Seconds, VoiceId, Volts } from '../quantity/units.ts';
-import { pairOf } from '../quantity/units.ts';
+import type { Hertz, Pair, Seconds, VoiceId, Volts } from '../../quantity/units.ts';
+import { pairOf } from '../../quantity/units.ts';
+import { type Compiled, compiled, HALF } from './devices.ts';
+import { type Gathered, type Linear, linearOf, Segment } from './linear.ts';
 import type { Netlist } from './netlist.ts';
-import { type Compiled, compiled, HALF } from './network-devices.ts';
-import { type Gathered, type Linear, linearOf, Segment } from './network-linear.ts';
-import { sampledVolts } from './network-wave.ts';
+import { sampledVolts } from './wave.ts';
 
 /** What a run may be told. */
 export interface RunOptions {
