@@ -13,7 +13,6 @@ import { foundWords } from '../words/en-pitch-found.ts';
 import { describeWords } from '../words/en-room.ts';
 import { answerWords } from '../words/en-room-answer.ts';
 import { findChromium, startChromium } from './chromium.ts';
-import { type Pixels, smallPng } from './png.ts';
 import { serveFolder } from './serve-folder.ts';
 import type { Surroundings } from './take.ts';
 
@@ -84,20 +83,20 @@ async function fill(page: Page, name: string, text: string): Promise<void> {
   await box.press('Tab');
 }
 
-/** A PNG's pixels, by the browser that made it. */
-async function pixelsOf(page: Page, png: Buffer): Promise<Pixels> {
-  const { width, height, text } = await page.evaluate(async (base64) => {
-    const bytes = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
+/** A screenshot in a third of its bytes, by the browser that took it. */
+async function small(page: Page, png: Buffer): Promise<Buffer> {
+  const base64 = await page.evaluate(async (given) => {
+    const bytes = Uint8Array.from(atob(given), (letter) => letter.charCodeAt(0));
     const picture = await createImageBitmap(new Blob([bytes], { type: 'image/png' }));
-    const canvas = new OffscreenCanvas(picture.width, picture.height).getContext('2d')!;
-    canvas.drawImage(picture, 0, 0);
-    const { data } = canvas.getImageData(0, 0, picture.width, picture.height);
-    const parts: string[] = [];
-    for (let i = 0; i < data.length; i += 30_000)
-      parts.push(btoa(String.fromCharCode(...data.subarray(i, i + 30_000))));
-    return { width: picture.width, height: picture.height, text: parts.join('') };
+    const canvas = new OffscreenCanvas(picture.width, picture.height);
+    canvas.getContext('2d')!.drawImage(picture, 0, 0);
+    const webp = await canvas.convertToBlob({ type: 'image/webp', quality: 0.8 });
+    const reader = new FileReader();
+    reader.readAsDataURL(webp);
+    await new Promise((done) => reader.addEventListener('load', done));
+    return String(reader.result).replace(/^.*,/, '');
   }, png.toString('base64'));
-  return { width, height, rgba: Buffer.from(text, 'base64') };
+  return Buffer.from(base64, 'base64');
 }
 
 export async function main(_args: readonly string[], { say }: Surroundings): Promise<number> {
@@ -118,8 +117,8 @@ export async function main(_args: readonly string[], { say }: Surroundings): Pro
         await document.fonts.ready;
         await new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn)));
       });
-      const file = `tests/pictures/${place}-light.png`;
-      const picture = smallPng(await pixelsOf(page, await page.screenshot({ caret: 'hide' })));
+      const file = `tests/pictures/${place}-light.webp`;
+      const picture = await small(page, await page.screenshot({ caret: 'hide' }));
       writeFileSync(file, picture);
       await context.close();
       say(`${file}: ${Math.round(picture.length / 1000)} kB\n`);

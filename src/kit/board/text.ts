@@ -4,7 +4,8 @@ import { kitWords, leadName, netName, partName, ROLE } from '../../words/kit.ts'
 import type { Body, Connections } from '../parts.ts';
 import { type BoardPlan, holeName } from './plan.ts';
 
-function valueText(body: Body): string {
+/** Value of a part that has one, with its unit. */
+export function valueText(body: Body): string {
   switch (body.kind) {
     case 'resistor':
     case 'trimmer':

@@ -1,9 +1,9 @@
 /** Parts, leads and holes of a plan in words. */
 import { type BoardPlan, holeName, type PlacedPart } from '../../kit/board/plan.ts';
+import { valueText } from '../../kit/board/text.ts';
 import { type FaultPlace, faultPlaces, type NamedFault } from '../../kit/fault-places.ts';
 import type { Joint } from '../../kit/joints.ts';
 import type { Body } from '../../kit/parts.ts';
-import { formatQuantity } from '../../quantity/format.ts';
 import { kitViewWords } from '../../words/en-kit.ts';
 import { leadName, netName, partName } from '../../words/kit.ts';
 
@@ -11,14 +11,6 @@ const words = kitViewWords;
 
 export function valueWords(body: Body): string {
   switch (body.kind) {
-    case 'resistor':
-    case 'trimmer':
-      return formatQuantity(body.ohms, 'Ω');
-    case 'capacitor':
-      return formatQuantity(body.farads, 'F');
-    case 'supply':
-    case 'control lead':
-      return formatQuantity(body.volts, 'V');
     case 'chip':
       return words.body.chip(body.pins);
     case 'diode':
@@ -27,8 +19,8 @@ export function valueWords(body: Body): string {
       return words.body.cell;
     case 'jack':
       return words.body.jack;
-    case 'test pin':
-      return '';
+    default:
+      return valueText(body);
   }
 }
 
