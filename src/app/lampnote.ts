@@ -286,9 +286,9 @@ export class Lampnote {
     );
   }
 
-  /** The part of an address from # on that opens this design. Rejects with a sentence where there can be none. */
-  link(): Promise<string> {
-    return linkFor(this.design.current, this.session.current.place);
+  /** The part of an address from # on that opens a design. Rejects with a sentence where there can be none. */
+  link(design: Design = this.design.current): Promise<string> {
+    return linkFor(design, this.session.current.place);
   }
 
   /** Says why there is no link. */

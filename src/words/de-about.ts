@@ -20,7 +20,7 @@ export const germanAbout: AboutWords = {
     heads: ['was', 'wo', 'wie lange'],
     rows: [
       [
-        'der Entwurf mit Schublade, Merkliste, Raummessungen und Bausatzbuch',
+        'der Entwurf mit Schublade, Merkliste, Raummessungen und Bausatz-Protokoll',
         'in diesem Browser, unter „lampnote.design“',
         'bis er geändert oder vergessen wird',
       ],

@@ -28,7 +28,8 @@ export const germanKit: Translated<typeof kitViewWords> = {
   printHint:
     'Mit 100 % drucken, nicht „an Seite anpassen“: Wo es auf Maße ankommt, zeigt es ein Balken von 100 mm.',
   printed: (name, date) => `${name === '' ? 'Ohne Namen' : legible(name)} · ${date}`,
-  qr: 'Der Code öffnet diesen Entwurf: eine Kamera davorhalten.',
+  qr: 'Der Code öffnet Instrument und Platine, ohne Vorrat, Preise, Protokoll und Messungen: eine Kamera davorhalten.',
+  noCode: 'Dieser Entwurf ist zu lang für einen Code: seine Datei weitergeben.',
   checkBar: 'Dieser Balken ist 100 mm lang. Wenn nicht, mit 100 % drucken.',
   workFailed: 'Das kam nicht zu Ende: Die Arbeit dahinter brach ab. Nichts Eingegebenes ist verloren.',
   accept: {

@@ -28,7 +28,8 @@ export const kitViewWords = spoken('kit', {
   print: 'Print this sheet',
   printHint: 'Print at 100 %, not “fit to page”: where a ruler matters, a bar of 100 mm tells.',
   printed: (name: string, date: string) => `${name === '' ? 'Without a name' : legible(name)} · ${date}`,
-  qr: 'The code opens this design: hold a camera to it.',
+  qr: 'The code opens the instrument and its board, without stock, prices, log and readings: hold a camera to it.',
+  noCode: 'This design is too long for a code: hand on its file.',
   checkBar: 'This bar is 100 mm long. If it is not, print at 100 %.',
   workFailed: 'This did not come to an end: the work behind it broke off. Nothing you entered is lost.',
   accept: {

@@ -61,7 +61,7 @@ test('once the page has loaded and come to rest, all of it works without the net
   await choose(page, 'en');
   await go(page, names.pitch);
   await findParts(page);
-  await button(page, foundWords.hear.together(20)).click();
+  await button(page, foundWords.hear.together(DEFAULT_DESIGN.pitch.wish.kits)).click();
   await hear(page, ({ rms }) => rms > 0.01);
   await page.keyboard.press('Shift+Escape');
   await hear(page, ({ state }) => state === 'closed');
@@ -111,7 +111,7 @@ const PARTS: readonly (readonly [
     async (page) => {
       await go(page, names.pitch);
       await findParts(page);
-      await button(page, foundWords.hear.together(20)).click();
+      await button(page, foundWords.hear.together(DEFAULT_DESIGN.pitch.wish.kits)).click();
     },
     words.places.partMissing,
     germanPage.places.partMissing,

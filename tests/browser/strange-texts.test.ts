@@ -9,6 +9,7 @@ import { PLACES, readLink } from '../../src/app/address.ts';
 import { SHEETS } from '../../src/app/kit-desk.ts';
 import { encodeText } from '../../src/design/decode.ts';
 import type { Design } from '../../src/design/design.ts';
+import { forOthers } from '../../src/design/for-others.ts';
 import { NAME_LENGTH } from '../../src/design/limits.ts';
 import { classPage } from '../../src/words/en-class.ts';
 import { kitViewWords } from '../../src/words/en-kit.ts';
@@ -132,7 +133,7 @@ test('names and notes out of a file make no element, turn no words and come back
     for (const design of designs) {
       const text = encodeText(design);
       await openFile(page, text);
-      await expect.poll(() => designText(page)).toBe(text);
+      await expect.poll(() => designText(page), { timeout: 15_000 }).toBe(text);
       await drawnAnew(page);
       const seen = await lookThrough(page);
       const where = `${place} ${sheet ?? ''} ${JSON.stringify(design.name)}`;
@@ -141,8 +142,8 @@ test('names and notes out of a file make no element, turn no words and come back
       if (seen.feet.some((rules) => rules > 1)) found.push(`${where}: more than a foot`);
       if (sheet === 'order')
         await expect
-          .poll(async () => opened((await lookThrough(page)).codes), { message: where })
-          .toEqual([design]);
+          .poll(async () => opened((await lookThrough(page)).codes), { message: where, timeout: 15_000 })
+          .toEqual([forOthers(design)]);
     }
     await page.emulateMedia({ media: 'screen' });
   }

@@ -5,6 +5,7 @@ import { type KitDesk, type KitView, kitDeskOf, SHEETS, type Sheet } from '../..
 import type { Lampnote } from '../../app/lampnote.ts';
 import type { Look, Session } from '../../app/session.ts';
 import type { Design } from '../../design/design.ts';
+import { forOthers } from '../../design/for-others.ts';
 import { orderCautions } from '../../kit/order.ts';
 import type { CautionPlace } from '../../words/cautions.ts';
 import { kitViewWords } from '../../words/en-kit.ts';
@@ -178,7 +179,7 @@ export class PlaceKit extends AppElement {
   }
 
   async #follow(design: Design): Promise<void> {
-    const link = await this.app.link().catch(() => '');
+    const link = await this.app.link(forOthers(design)).catch(() => '');
     // On paper an address only this computer knows leads nowhere.
     const over = handOver(location.href, this.app.session.current.hosted);
     if (design === this.#design.value)

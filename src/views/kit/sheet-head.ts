@@ -16,7 +16,7 @@ export function sheetHead(name: string, link: string): TemplateResult {
   return html`<div class="head ${code === '' ? 'plain' : ''}">
     <div>
       <p><strong>${kitViewWords.printed(name, today())}</strong></p>
-      ${code === '' ? '' : html`<p>${kitViewWords.qr}</p>`}
+      ${link === '' ? '' : html`<p>${code === '' ? kitViewWords.noCode : kitViewWords.qr}</p>`}
     </div>
     ${code === '' ? '' : html`<qr-code text=${code} label=${kitViewWords.qr}></qr-code>`}
   </div>`;
