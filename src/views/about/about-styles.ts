@@ -34,6 +34,11 @@ export const aboutStyles = css`
   }
   th,
   td {
+    hyphens: auto;
+    overflow-wrap: break-word;
+  }
+  /* Names of what is kept may break anywhere; words only where their language lets them. */
+  td:nth-child(2) {
     overflow-wrap: anywhere;
   }
   pre {
