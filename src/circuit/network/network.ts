@@ -200,13 +200,16 @@ class Run {
 
   /**
    * Capacitors far slower than the run are set where no mean current flows: the mean of the time just run, times
-   * the resistance each sees.
+   * the resistance each sees. A timing capacitor that swings is where it is, however slowly it does.
    */
   evenOut(seconds: Seconds): void {
     const last = this.#segments.at(-1);
     if (last === undefined) return;
     const half = this.#time - seconds / 2;
-    for (const [k, { farads }] of this.#circuit.capacitors.entries()) {
+    const swings = (name: string): boolean =>
+      (['A', 'B'] as const).some((half) => name === `timing ${half}` && this.#turns[half] > 0);
+    for (const [k, { name, farads }] of this.#circuit.capacitors.entries()) {
+      if (swings(name)) continue;
       const ohms = last.linear.capacitorOhms[k]!;
       if (ohms * farads < seconds / 3) continue;
       const begun = this.#segments.find(({ start }) => start >= half);
