@@ -7,6 +7,7 @@ import type { Design } from '../design/design.ts';
 import { equalValues } from '../design/entries.ts';
 import { DEFAULT_PITCH } from '../design/pitch.ts';
 import { DEFAULT_ROOM } from '../design/room.ts';
+import type { BoardPlan } from '../kit/board/plan.ts';
 import { type BoardWishes, type Planned, USUAL_WISHES } from '../kit/board/plan-board.ts';
 import { connectionsOf } from '../kit/connections.ts';
 import { type Findings, NOTHING } from '../kit/fault-finder.ts';
@@ -85,7 +86,11 @@ const IDLE = { last: null, isWorking: false, hasFailed: false } as const;
 
 export const connectionList = memoized((design: Design) => connectionsOf(design));
 
-const linksMissing = memoized(missingLinks);
+export const linksMissing = memoized(missingLinks);
+
+/** The plan of the design as it is now; null while there is none. */
+export const planNow = ({ last, isWorking }: Worked<Planned>): BoardPlan | null =>
+  !isWorking && last?.ok ? last.plan : null;
 
 /** The design without what changes no board: the same object for the same circuit would be too much to ask. */
 const circuitOf = memoized(

@@ -1,7 +1,7 @@
 /**
  * What the document keeps of the batch: how many kits, where, what is in stock and at what price, how much gets
- * lost, what the bench wrote down, what was asked of the board, and the workshop that builds it. Beside the design, not in it: changing an order
- * changes no sound. SI units; prices in whatever currency the organiser writes.
+ * lost, what the bench wrote down, what was asked of the board, and the workshop that builds it. Beside the design, not
+ * in it: changing an order changes no sound. SI units; prices in whatever currency the organiser writes.
  */
 import * as v from 'valibot';
 import type { Limits } from '../quantity/parse.ts';
@@ -36,13 +36,16 @@ export interface KitEntry {
   readonly lost: readonly { readonly kind: LossKind; readonly count: number }[];
 }
 
+/** How resistors are wanted: flat or upright, whichever makes the smaller board; all flat; upright wherever they reach. */
+export const LIES = ['as they fit', 'flat', 'upright'] as const;
+export type Lie = (typeof LIES)[number];
+
 export interface BoardWishes {
   /** Strips, and holes along each; null = a piece cut to fit. */
   readonly size: { readonly strips: number; readonly holes: number } | null;
   /** Chips in sockets. */
   readonly sockets: boolean;
-  /** Resistors flat or upright, whichever fits; all flat; upright wherever they reach. */
-  readonly resistors: 'as they fit' | 'flat' | 'upright';
+  readonly resistors: Lie;
   /** Holes that must stay free, counted from 1. */
   readonly free: readonly { readonly strip: number; readonly hole: number }[];
 }
@@ -137,7 +140,7 @@ export const batchSchema = entries({
   board: entries({
     size: v.nullable(entries({ strips: whole(BATCH_LIMITS.strips), holes: whole(BATCH_LIMITS.holes) })),
     sockets: yesNo,
-    resistors: oneOf(['as they fit', 'flat', 'upright']),
+    resistors: oneOf(LIES),
     free: listOf(
       entries({ strip: whole(BATCH_LIMITS.strip), hole: whole(BATCH_LIMITS.hole) }),
       BATCH_MOST.free,

@@ -1,7 +1,7 @@
 /** What comes apart when a link is forgotten, or dry at an end: bare wire is what is missed most easily. */
 import type { PartPin } from '../circuit/network/netlist.ts';
-import type { Hole } from './board/extract.ts';
-import type { BoardPlan, Link } from './board/plan.ts';
+import { type Copper, extractNets, joinName } from './board/extract.ts';
+import { type BoardPlan, copperOf, type Link } from './board/plan.ts';
 import { type Joint, jointsOf } from './joints.ts';
 import { circuitPin } from './mistakes.ts';
 
@@ -14,12 +14,14 @@ export interface MissingLink {
 /** Links that a board cannot do without; one that closes a ring of copper, or leads to a test pin alone, is none. */
 export function missingLinks(plan: BoardPlan): readonly MissingLink[] {
   const joints = jointsOf(plan).filter((joint) => joint.kind === 'lead');
+  const copper = copperOf(plan);
   return plan.links.flatMap((link): MissingLink[] => {
-    const sides = sidesOf(plan, link);
+    const sides = sidesOf(copper, link);
     if (sides === null) return [];
-    const [one, other] = sides.map((isThere) =>
-      joints.filter(({ net, at }) => net === link.net && isThere(at)),
-    ) as [Lead[], Lead[]];
+    const [one, other] = sides.map((names) => joints.filter((joint) => names.has(joinName(joint)))) as [
+      Lead[],
+      Lead[],
+    ];
     const away = weight(plan, one) < weight(plan, other) ? one : other;
     const pins = away.flatMap((joint) => circuitPin(plan, joint) ?? []);
     return pins.length === 0 ? [] : [{ id: link.id, pins }];
@@ -34,27 +36,14 @@ function weight(plan: BoardPlan, leads: readonly Lead[]): number {
   return leads.length + (roles.includes('jack') ? 1e6 : 0) + (roles.includes('test pin') ? 1e3 : 0);
 }
 
-/** Which holes hang on either end of a link once it is gone; null = both ends are still joined. */
-function sidesOf(
-  plan: BoardPlan,
-  link: Link,
-): readonly [(at: Hole) => boolean, (at: Hole) => boolean] | null {
-  const pieces = plan.pieces.filter(({ net }) => net === link.net);
-  const pieceAt = ({ strip, hole }: Hole): number =>
-    pieces.findIndex((piece) => piece.strip === strip && piece.from <= hole && hole <= piece.to);
-  const others = plan.links.filter(({ net, id }) => net === link.net && id !== link.id);
-  const reached = (from: Hole): ReadonlySet<number> => {
-    const found = new Set([pieceAt(from)]);
-    for (let before = 0; before < found.size; ) {
-      before = found.size;
-      for (const other of others) {
-        const ends = [pieceAt(other.from), pieceAt(other.to)];
-        if (ends.some((end) => found.has(end))) for (const end of ends) found.add(end);
-      }
-    }
-    return found;
-  };
-  const [one, other] = [reached(link.from), reached(link.to)];
-  if (one.has(pieceAt(link.to))) return null;
-  return [(at) => one.has(pieceAt(at)), (at) => other.has(pieceAt(at))];
+/** Names of the leads on either end of a link once it is gone; null = both ends are still joined. */
+function sidesOf(copper: Copper, link: Link): readonly [ReadonlySet<string>, ReadonlySet<string>] | null {
+  const ends = [link.from, link.to].map((at, i) => ({ ref: link.id, lead: `end ${i}`, at }));
+  const nets = extractNets({
+    ...copper,
+    links: copper.links.filter((each) => each !== link),
+    leads: [...copper.leads, ...ends],
+  });
+  const [one, other] = ends.map((end) => nets.find((net) => net.includes(joinName(end)))!);
+  return one === other ? null : [new Set(one), new Set(other)];
 }

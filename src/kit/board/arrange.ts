@@ -4,8 +4,8 @@
  * several seeds each; what is found is filled, and counts by the board it really takes.
  */
 
+import type { Lie } from '../../design/batch.ts';
 import type { Connections } from '../parts.ts';
-import type { Lie } from './bodies.ts';
 import { RowSearch, type Rows } from './cool.ts';
 import { ACROSS_CHIP, type Demand, demandOf, type Sides, type Wing } from './demand.ts';
 import type { BoardSize } from './extract.ts';

@@ -4,6 +4,7 @@
  * watt film resistor 6.3 × 2.4 mm, box film capacitors with leads 5, 7.5, 10 or 15 mm apart, disc and multilayer
  * ceramics with leads that can be splayed, small radial electrolytics.
  */
+import type { Lie } from '../../design/batch.ts';
 import type { TrimmerId } from '../../parts/trimmers.ts';
 import type { Body, Part } from '../parts.ts';
 
@@ -27,10 +28,6 @@ export interface TwoLeads {
 }
 
 const no = IMPOSSIBLE;
-
-/** How resistors are wanted: flat or upright, whichever makes the smaller board; all flat; upright wherever they reach. */
-export const LIES = ['as they fit', 'flat', 'upright'] as const;
-export type Lie = (typeof LIES)[number];
 
 /** Quarter-watt resistors and small diodes: upright over one to three strips, flat from four. */
 const AXIAL_COSTS: Readonly<Record<Lie, readonly number[]>> = {

@@ -3,12 +3,13 @@
  * voice A in the left wing and voice B in the right, as the pins of both chips lie. What serves both may stand in
  * either; where, the search for rows decides.
  */
+
+import type { Lie } from '../../design/batch.ts';
 import type { NetId } from '../../words/kit.ts';
 import type { Connections, Part } from '../parts.ts';
 import {
   CHIP_COLUMNS,
   chipStrips,
-  type Lie,
   type NoBody,
   TRIMMER_BODY,
   type TrimmerBody,

@@ -84,15 +84,15 @@ export function extractNets(copper: Copper): string[][] {
     const piece = pieceAt[indexOf(at)]!;
     const key = piece === 0 ? -1 - i : rootOf(piece);
     const group = groups.get(key);
-    if (group) group.push(nameOf({ ref, lead }));
-    else groups.set(key, [nameOf({ ref, lead })]);
+    if (group) group.push(joinName({ ref, lead }));
+    else groups.set(key, [joinName({ ref, lead })]);
   }
   return sorted([...groups.values()]);
 }
 
 /** The connection list in the same form. */
 export function netsAsGroups(connections: Connections): string[][] {
-  return sorted(connections.nets.map(({ joins }) => joins.map(nameOf)));
+  return sorted(connections.nets.map(({ joins }) => joins.map(joinName)));
 }
 
 export interface Difference {
@@ -112,7 +112,8 @@ export function differencesFrom(connections: Connections, copper: Copper): Diffe
   ];
 }
 
-const nameOf = ({ ref, lead }: Join): string => `${ref}.${lead}`;
+/** A lead as a net's group names it. */
+export const joinName = ({ ref, lead }: Join): string => `${ref}.${lead}`;
 
 function sorted(groups: string[][]): string[][] {
   for (const group of groups) group.sort();

@@ -49,6 +49,7 @@ const OVERHANG = 0.6;
 const MIDDLE = 0.55 - ACROSS_CHIP;
 /** Column of the cut between the wings, by wing. */
 const CUT_AT = [-1, 1 - ACROSS_CHIP] as const;
+
 /** Something to put once the cuts are known. */
 export interface Thing {
   readonly ref: string;

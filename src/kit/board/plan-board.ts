@@ -4,10 +4,11 @@
  * connection list. Pure; the same list and wishes always give the same plan.
  */
 
+import type { Lie } from '../../design/batch.ts';
 import type { Connections } from '../parts.ts';
 import { type Arrangement, arrangementsFor, brokenIn, fitsOn, margins, needsOf } from './arrange.ts';
 import { assembled, type Seat } from './assemble.ts';
-import type { Lie, NoBody } from './bodies.ts';
+import type { NoBody } from './bodies.ts';
 import type { Rows } from './cool.ts';
 import { ACROSS_CHIP, type Demand, demandOf } from './demand.ts';
 import { type BoardSize, type Difference, differencesFrom, type Hole } from './extract.ts';

@@ -180,12 +180,13 @@ export class LogSheet extends AppElement {
 }
 
 /** A fault by its id, as kept in the log; an unknown one by the id itself. */
-function faultName(id: string, design: Design): string {
+function faultName(kept: string, design: Design): string {
+  const id = legible(kept);
   const rail = railVolts(design.supply);
   const link = linkOf(id);
   if (link !== null) return faultWords('link missing', null, rail, link).name;
   const fault = faultsOf(design).find((one) => one.id === id);
-  return fault ? faultWords(fault.kind, fault.voice, rail).name : legible(id);
+  return fault ? faultWords(fault.kind, fault.voice, rail).name : id;
 }
 
 /** A row for every kit of the batch, to be filled in by hand where nothing is written yet. */

@@ -1,7 +1,7 @@
 /** `<order-panel>`: what to buy for a number of kits, with the organiser's own rates, stock, packs and prices. */
 import { css, html, type TemplateResult } from 'lit';
 import { memoized } from '../../app/derived.ts';
-import { type KitDesk, kitDeskOf, type Worked } from '../../app/kit-desk.ts';
+import { type KitDesk, kitDeskOf, planNow, type Worked } from '../../app/kit-desk.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
 import { BATCH_LIMITS, LOSS_KINDS } from '../../design/batch.ts';
 import { inBatch, noteLine, setBatch, setLoss, wishBoard } from '../../design/batch-commands.ts';
@@ -174,16 +174,10 @@ export class OrderPanel extends AppElement {
     this.#desk.follow(this.#design.value);
   }
 
-  /** The plan of this very design; null while there is none. */
-  get #plan(): BoardPlan | null {
-    const { last, isWorking } = this.#board.value;
-    return !isWorking && last?.ok ? last.plan : null;
-  }
-
   protected override render(): TemplateResult {
     const design = this.#design.value;
     const { batch } = design;
-    const plan = this.#plan;
+    const plan = planNow(this.#board.value);
     const order = orders(design)(plan);
     return html`<section aria-labelledby="order">
       <div class="title"><h2 id="order">${words.heading(batch.kits)}</h2></div>
@@ -308,7 +302,12 @@ export class OrderPanel extends AppElement {
 
   readonly #save = (): void => {
     const design = this.#design.value;
-    offerFile(words.csvName(design.name), 'csv', 'text/csv', orderCsv(orders(design)(this.#plan)));
+    offerFile(
+      words.csvName(design.name),
+      'csv',
+      'text/csv',
+      orderCsv(orders(design)(planNow(this.#board.value))),
+    );
   };
 }
 

@@ -1,12 +1,11 @@
 /** `<slip-panel>`: what the meter should show on this design, and what the typed readings of one kit mean. */
 import { css, html, type TemplateResult } from 'lit';
-import { type KitDesk, type KitView, kitDeskOf, type Worked } from '../../app/kit-desk.ts';
+import { type KitDesk, type KitView, kitDeskOf, planNow, type Worked } from '../../app/kit-desk.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
 import { BATCH_LIMITS } from '../../design/batch.ts';
 import { inBatch, kitEntry, writeKit, writeReading } from '../../design/batch-commands.ts';
 import type { Design } from '../../design/design.ts';
 import { equalValues } from '../../design/entries.ts';
-import type { BoardPlan } from '../../kit/board/plan.ts';
 import type { Planned } from '../../kit/board/plan-board.ts';
 import { impossibleAs, judge, readMeter, type Slip, type SlipRow, slipOf } from '../../kit/slip.ts';
 import { measured, measuredRange, slipPointWords, verdictWords } from '../../words/bench.ts';
@@ -111,7 +110,7 @@ export class SlipPanel extends AppElement {
     const good = read.filter(
       (row) => judge(row, readings.get(row.key)!, design.supply.volts).kind === 'good',
     );
-    const plan = this.#plan;
+    const plan = planNow(this.#board.value);
     const ground = plan === null ? '' : netHole('ground', plan);
     return html`<section aria-labelledby="slip">
       <div class="title">
@@ -156,16 +155,10 @@ export class SlipPanel extends AppElement {
     </section>`;
   }
 
-  /** The plan of this very design; null while there is none. */
-  get #plan(): BoardPlan | null {
-    const { last, isWorking } = this.#board.value;
-    return !isWorking && last?.ok ? last.plan : null;
-  }
-
   #row(row: SlipRow, reading: number | null, design: Design, kit: number): TemplateResult {
     const where = slipPointWords(row.point, row.voice, row.light);
     const verdict = reading === null ? null : judge(row, reading, design.supply.volts);
-    const plan = this.#plan;
+    const plan = planNow(this.#board.value);
     const hole = plan === null ? '' : slipHole(design, row, plan);
     return html`<tr>
       <th scope="row">${where} <span class="hole">${hole === '' ? '' : `· ${hole}`}</span></th>

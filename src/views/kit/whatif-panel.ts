@@ -2,7 +2,7 @@
 import { css, html, type TemplateResult } from 'lit';
 import type { Auditioned } from '../../app/audition.ts';
 import { derivedInstrument } from '../../app/derived.ts';
-import { type KitDesk, type KitView, kitDeskOf, type Worked } from '../../app/kit-desk.ts';
+import { type KitDesk, type KitView, kitDeskOf, linksMissing, type Worked } from '../../app/kit-desk.ts';
 import type { Lampnote } from '../../app/lampnote.ts';
 import type { Look, Session } from '../../app/session.ts';
 import { troubledPiece } from '../../app/troubled-sound.ts';
@@ -11,7 +11,6 @@ import type { Hole } from '../../kit/board/extract.ts';
 import { type BoardPlan, holeName } from '../../kit/board/plan.ts';
 import type { Planned } from '../../kit/board/plan-board.ts';
 import type { Trouble, Troubled } from '../../kit/kit-tasks.ts';
-import { missingLinks } from '../../kit/missing-links.ts';
 import { asTrouble, bridges, dryJoints, forgottenCuts } from '../../kit/mistakes.ts';
 import { LIGHTS } from '../../kit/observe.ts';
 import { centsBetween } from '../../plan/notes.ts';
@@ -103,7 +102,8 @@ export class WhatifPanel extends AppElement {
   protected override updated(): void {
     this.#desk.follow(this.#design.value);
     const { last: planned } = this.#board.value;
-    const place = planned?.ok ? this.#chosen(planned.plan) : null;
+    const { kind, place: at } = this.#view.value.mistake;
+    const place = planned?.ok ? placeAt(placesOf(planned.plan, kind), at) : null;
     if (place) this.#desk.tryTrouble(this.#design.value, place.trouble);
   }
 
@@ -122,7 +122,7 @@ export class WhatifPanel extends AppElement {
   #mistake(plan: BoardPlan): TemplateResult {
     const { mistake } = this.#view.value;
     const places = placesOf(plan, mistake.kind);
-    const place = this.#chosen(plan);
+    const place = placeAt(places, mistake.place);
     return html`<div class="tools">
         <choice-row
           legend=${words.mistake}
@@ -135,17 +135,11 @@ export class WhatifPanel extends AppElement {
         ${listRow(
           words.place,
           places.map(({ text }, i) => [String(i), text]),
-          String(place ? places.findIndex(({ text }) => text === place.text) : 0),
+          String(place === null ? 0 : places.indexOf(place)),
           (value) => this.#desk.show({ mistake: { ...mistake, place: Number(value) } }),
         )}
       </div>
       ${place === null ? html`<p>${words.noPlaces}</p>` : this.#shown(plan, place)}`;
-  }
-
-  #chosen(plan: BoardPlan): Place | null {
-    const { kind, place } = this.#view.value.mistake;
-    const places = placesOf(plan, kind);
-    return places[Math.min(place, places.length - 1)] ?? null;
   }
 
   #shown(plan: BoardPlan, place: Place): TemplateResult {
@@ -247,6 +241,10 @@ function isOther({ reading, healthy, troubled }: Troubled['compared'][number]): 
   return Math.abs(troubled - healthy) > Math.max(SAME[reading.unit], SAME.share * Math.abs(healthy));
 }
 
+/** One of several places, or the last. */
+const placeAt = (places: readonly Place[], place: number): Place | null =>
+  places[Math.min(place, places.length - 1)] ?? null;
+
 function placesOf(plan: BoardPlan, kind: KitView['mistake']['kind']): readonly Place[] {
   switch (kind) {
     case 'cut':
@@ -256,7 +254,7 @@ function placesOf(plan: BoardPlan, kind: KitView['mistake']['kind']): readonly P
         trouble: asTrouble(meeting),
       }));
     case 'link':
-      return missingLinks(plan).map(({ id, pins }) => {
+      return linksMissing(plan).map(({ id, pins }) => {
         const { from, to, net } = plan.links.find((link) => link.id === id)!;
         return {
           at: from,
