@@ -76,10 +76,14 @@ export class Timer {
 
   /**
    * The upper level falls by `volts` for an instant. A capacitor that is charging and already above it there ends the
-   * high at once; gives whether it did. The lower level falls too, away from a capacitor on its way down.
+   * high at once; gives whether it did. The lower level falls too, away from a capacitor on its way down. A dip counts
+   * no deeper than half-way to the lower level: deeper ones, of a weak supply, would have two voices end each other's
+   * highs without time passing.
    */
   dip(t: Seconds, volts: Volts): boolean {
-    if (!this.#high || this.capacitorVolts(t) < this.#astable.upperVolts - volts) return false;
+    const { lowerVolts, upperVolts } = this.#astable;
+    const level = Math.max(upperVolts - volts, (lowerVolts + upperVolts) / 2);
+    if (!this.#high || this.capacitorVolts(t) < level) return false;
     this.#moveTo(t);
     this.#high = false;
     this.#next = t + dischargeSeconds(this.#astable, this.#volts);

@@ -6,6 +6,7 @@ import { lockCents } from '../../src/circuit/warnings-pitch.ts';
 import { Engine } from '../../src/sound/engine.ts';
 import { renderTake } from '../../src/sound/render.ts';
 import type { EngineSettings } from '../../src/sound/settings.ts';
+import { Timer } from '../../src/sound/timer.ts';
 import { designWith } from '../circuit/building.ts';
 import { centsBetween, frequencyOf, partOf } from '../ear.ts';
 import { DARK, LIT, ONLY_A, pulseOf, settingsFrom, steady } from './playing.ts';
@@ -96,6 +97,27 @@ describe('a rail that dips at each edge', () => {
       A: 0,
       B: UPPER_DIP,
     });
+  });
+
+  test('deeper than the way between the levels lets time pass all the same', () => {
+    // Lows much quicker than highs: what one voice gains on the other's edge is less and less each time.
+    const [one, other] = [QUICK, 1.3 * QUICK].map((hertz) => new Timer(pulseOf(hertz, 0.9), true)) as [
+      Timer,
+      Timer,
+    ];
+    const deepest = pulseOf(QUICK, 0.9).upperVolts;
+    let now = 0;
+    let turns = 0;
+    // As the engine does: each edge of one is a dip for the other, which may be an edge itself.
+    for (; turns < 1000 && now < 0.1; turns++) {
+      const [first, second] = one.next <= other.next ? [one, other] : [other, one];
+      now = first.next;
+      first.fire();
+      second.dip(now, deepest);
+    }
+    expect(now).toBeGreaterThanOrEqual(0.1);
+    // Each cycle at least two fifths of its own length: what lies between the middle and the lower level takes that.
+    expect(turns).toBeLessThan(0.1 * (QUICK + 1.3 * QUICK) * 2 * 2.5);
   });
 
   test('holds over as many cents as the warning tells', () => {
