@@ -9,6 +9,11 @@ export const REACH = 16;
 const CUTOFF = 0.88;
 /** Kaiser window's shape: about 90 dB of stop band. */
 const KAISER_BETA = 9;
+/**
+ * The area under the kernel's positive part, the whole kernel being 1: pulses between 0 and v come out within this
+ * many v, however they are timed. Edges far apart reach 1.09; voices of 16 kHz and more at 48 kHz may pass 1.25.
+ */
+export const MOST_OVERSHOOT = 1.4113;
 /** Table rows per sample; values between rows are straight lines. */
 const PHASES = 256;
 const WIDTH = 2 * REACH;

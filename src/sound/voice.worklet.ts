@@ -1,4 +1,5 @@
 /** The audio thread's shell: messages in, samples and frames out. All arithmetic is in `engine.ts`. */
+import { MOST_OVERSHOOT as MOST } from './bandlimit.ts';
 import { Engine } from './engine.ts';
 import { type EngineMessage, FRAME_LENGTH, FRAMES_PER_SECOND, type WorkletStart } from './settings.ts';
 
@@ -36,10 +37,10 @@ class InstrumentProcessor extends AudioWorkletProcessor {
   process(_inputs: unknown, [output]: Float32Array[][]): boolean {
     const samples = output![0]!;
     this.#engine.render(samples);
-    // The jack's loudest peak is full scale; a band-limited edge overshoots a little; nothing passes 1.25.
+    // The jack's loudest peak is full scale, and no band-limited edge comes out beyond MOST: whatever does is wrong.
     for (let i = 0; i < samples.length; i++) {
       const value = samples[i]! * this.#scale;
-      samples[i] = Math.abs(value) <= 1.25 ? value : value > 0 ? 1.25 : value < 0 ? -1.25 : 0;
+      samples[i] = Math.abs(value) <= MOST ? value : value > 0 ? MOST : value < 0 ? -MOST : 0;
     }
     this.#untilFrame -= samples.length;
     if (this.#untilFrame <= 0) {

@@ -4,6 +4,7 @@
  */
 import type { Jack } from '../circuit/output.ts';
 import type { Hertz, Volts } from '../quantity/units.ts';
+import { MOST_OVERSHOOT } from './bandlimit.ts';
 
 /** Bytes ahead of the first sample. */
 export const WAV_HEADER_BYTES = 58;
@@ -13,15 +14,12 @@ const IEEE_FLOAT = 3;
 /** Sizes are 32-bit numbers, so more samples than this fit in no file. */
 export const MOST_WAV_SAMPLES = Math.floor((0xffff_ffff - WAV_HEADER_BYTES) / BYTES_PER_SAMPLE);
 
-/** A band-limited edge overshoots its step by less than this share of the jack's bound. */
-const HEADROOM = 1.25;
-
 /**
  * Volts that stand for a sample of 1: a property of the design alone, never of what a take happens to hold.
  * A jack that carries no voltage at all has 1 V, so that silence stays silence.
  */
 export function fullScaleVolts(jack: Jack): Volts {
-  return jack.boundVolts > 0 ? jack.boundVolts * HEADROOM : 1;
+  return jack.boundVolts > 0 ? jack.boundVolts * MOST_OVERSHOOT : 1;
 }
 
 /** All that stands before the samples. Throws a RangeError for more samples than the format can count. */

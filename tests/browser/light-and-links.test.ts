@@ -7,6 +7,7 @@ import { instrumentOf } from '../../src/circuit/instrument.ts';
 import { rename, setVoiceValue, turnPitch } from '../../src/design/commands.ts';
 import { DEFAULT_DESIGN } from '../../src/design/defaults.ts';
 import { readRows } from '../../src/headless/light-rows.ts';
+import { fullScaleVolts } from '../../src/sound/wav.ts';
 import { words } from '../../src/words/en.ts';
 import { lampWords, logWords, sceneWords, takeWords } from '../../src/words/en-scenes.ts';
 import { linkWords } from '../../src/words/link.ts';
@@ -204,7 +205,7 @@ test('by keyboard alone: light taken down, saved as a log that reads back, and a
   const { jack } = instrumentOf(DEFAULT_DESIGN);
   const sound = { samples: wav.samples, sampleRate: 48_000 };
   expect(peakOf(sound)).toBeLessThanOrEqual(1);
-  expect(levelAt(sound) * 1.25 * jack.boundVolts).toBeGreaterThan(0.1);
+  expect(levelAt(sound) * fullScaleVolts(jack)).toBeGreaterThan(0.1);
   await close();
 });
 

@@ -7,7 +7,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { instrumentOf, momentIn } from '../../src/circuit/instrument.ts';
 import { loadShare } from '../../src/circuit/output.ts';
 import type { TimerId } from '../../src/parts/timers.ts';
-import { REACH } from '../../src/sound/bandlimit.ts';
+import { MOST_OVERSHOOT, REACH } from '../../src/sound/bandlimit.ts';
 import { Engine } from '../../src/sound/engine.ts';
 import { renderTake } from '../../src/sound/render.ts';
 import { type EngineMessage, type EngineSettings, FRAME, FRAME_LENGTH } from '../../src/sound/settings.ts';
@@ -234,7 +234,7 @@ describe('settings full of NaN', () => {
       { ...settings, [part]: spoilt(settings[part]) },
     ]),
   ])(
-    '%s give no sample that is no number or beyond 1.25, and do not stop the audio thread',
+    '%s give no sample that is no number or beyond the bound, and do not stop the audio thread',
     async (_, bad) => {
       const { samples, failed } = await render({
         start: { settings, program: steady(LIT, LIT) },
@@ -244,7 +244,7 @@ describe('settings full of NaN', () => {
         patience: 3,
       });
       expect(failed).toBe(false);
-      expect(samples.every((sample) => Math.abs(sample) <= 1.25)).toBe(true);
+      expect(samples.every((sample) => Math.abs(sample) <= MOST_OVERSHOOT)).toBe(true);
     },
   );
 });

@@ -3,6 +3,7 @@
  * told as such; samples within their bound; words for whatever is found, in both languages.
  */
 import { expect, test } from 'vitest';
+import { cycleOf } from '../../src/circuit/astable.ts';
 import { instrumentOf } from '../../src/circuit/instrument.ts';
 import { warningsOf } from '../../src/circuit/warnings.ts';
 import { decode } from '../../src/design/decode.ts';
@@ -23,6 +24,7 @@ import { justOn } from '../../src/plan/threshold.ts';
 import { chipOf, trimmerCurve } from '../../src/plan/timing.ts';
 import { targetsOf, wishProblems } from '../../src/plan/wish.ts';
 import { VOICES } from '../../src/quantity/units.ts';
+import { MOST_OVERSHOOT } from '../../src/sound/bandlimit.ts';
 import { Engine } from '../../src/sound/engine.ts';
 import { roomWords } from '../../src/words/room.ts';
 import { warningWords } from '../../src/words/warnings.ts';
@@ -88,6 +90,11 @@ test('sound: bounded samples, also when another design or another light comes in
     const [first, second] = [documentOf(seed), documentOf(seed + 1)].map(settingsFrom);
     const engine = new Engine(48_000, first!, light());
     const samples = new Float32Array(400);
+    // Edges some samples apart hardly add up; those of voices near half the sampling rate do.
+    const isHigh = [first!, second!].some((settings) =>
+      VOICES.some((voice) => cycleOf(settings.astables[voice]).frequency > 16_000),
+    );
+    const overshoot = isHigh ? MOST_OVERSHOOT : 1.25;
     const loudest = first!.jack.boundVolts;
     // A coupling capacitor holds at most what drove it, and what drives it next comes on top.
     const driven = [first!, second!].flatMap(({ jack }) => jack.sources.map(({ volts }) => Math.abs(volts)));
@@ -101,7 +108,7 @@ test('sound: bounded samples, also when another design or another light comes in
       change();
       engine.render(samples);
       const peak = samples.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
-      expect(peak).toBeLessThanOrEqual(1.25 * bound + 1e-12);
+      expect(peak).toBeLessThanOrEqual(overshoot * bound + 1e-12);
     }
   }));
 
