@@ -114,6 +114,14 @@ export function dischargeSeconds(a: Astable, fromVolts: Volts): Seconds {
   return settleSeconds(fromVolts, a.lowerVolts, a.sinkVolts, a.sinkOhms * a.farads);
 }
 
+/**
+ * Where the upper level lies for the instant of a dip. A dip counts no deeper than half-way to the lower level: deeper
+ * ones, of a weak supply, would have two voices end each other's highs without time passing.
+ */
+export function dippedVolts({ lowerVolts, upperVolts }: Astable, dip: Volts): Volts {
+  return Math.max(upperVolts - dip, (lowerVolts + upperVolts) / 2);
+}
+
 export interface Cycle {
   readonly highSeconds: Seconds;
   readonly lowSeconds: Seconds;

@@ -6,7 +6,7 @@
  * A period too short for the sampling rate (its fundamental is above half of it) is not played edge by edge:
  * the output then stands at its mean, which is all of it that the rate can carry.
  */
-import { type Astable, chargeSeconds, dischargeSeconds } from '../circuit/astable.ts';
+import { type Astable, chargeSeconds, dippedVolts, dischargeSeconds } from '../circuit/astable.ts';
 import type { Seconds, Volts } from '../quantity/units.ts';
 
 /** A timer's output as the jack takes it. */
@@ -76,14 +76,10 @@ export class Timer {
 
   /**
    * The upper level falls by `volts` for an instant. A capacitor that is charging and already above it there ends the
-   * high at once; gives whether it did. The lower level falls too, away from a capacitor on its way down. A dip counts
-   * no deeper than half-way to the lower level: deeper ones, of a weak supply, would have two voices end each other's
-   * highs without time passing.
+   * high at once; gives whether it did. The lower level falls too, away from a capacitor on its way down.
    */
   dip(t: Seconds, volts: Volts): boolean {
-    const { lowerVolts, upperVolts } = this.#astable;
-    const level = Math.max(upperVolts - volts, (lowerVolts + upperVolts) / 2);
-    if (!this.#high || this.capacitorVolts(t) < level) return false;
+    if (!this.#high || this.capacitorVolts(t) < dippedVolts(this.#astable, volts)) return false;
     this.#moveTo(t);
     this.#high = false;
     this.#next = t + dischargeSeconds(this.#astable, this.#volts);

@@ -120,6 +120,13 @@ describe('a rail that dips at each edge', () => {
     expect(turns).toBeLessThan(0.1 * (QUICK + 1.3 * QUICK) * 2 * 2.5);
   });
 
+  test('deeper than half-way between the levels is told as the sound takes it: half-way', () => {
+    const deep = pulseOf(QUICK, DUTY);
+    const halfWay = (deep.upperVolts - deep.lowerVolts) / 2;
+    expect(lockCents(deep, 1.5 * halfWay)).toBe(lockCents(deep, halfWay));
+    expect(lockCents(deep, 0.9 * halfWay)).toBeLessThan(lockCents(deep, halfWay));
+  });
+
   test('holds over as many cents as the warning tells', () => {
     const slow = slowerBy(1, 'both');
     const told = lockCents(pulseOf(slow, DUTY), upperDipVolts(DIP, null));
