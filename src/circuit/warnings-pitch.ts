@@ -6,7 +6,15 @@ import { TIMERS } from '../parts/timers.ts';
 import { endOhms, TRIMMERS } from '../parts/trimmers.ts';
 import type { Fraction, Hertz, Ohms, Pair, Seconds, VoiceId, Volts } from '../quantity/units.ts';
 import { pairOf, VOICES } from '../quantity/units.ts';
-import { type Astable, astableOf, chargeSeconds, cycleOf, dippedVolts, dischargeSeconds, rbOhms } from './astable.ts';
+import {
+  type Astable,
+  astableOf,
+  chargeSeconds,
+  cycleOf,
+  dippedVolts,
+  dischargeSeconds,
+  rbOhms,
+} from './astable.ts';
 import type { Instrument } from './instrument.ts';
 import { railVolts, upperDipVolts } from './supply.ts';
 import { type Warning, warn } from './warning.ts';

@@ -597,3 +597,31 @@ function tripAt(lux: number, design: Design): Design {
   }
   return at(low);
 }
+
+test('drawings fit the paper, and are as wide as the screen again after it', async () => {
+  const { page, close } = await visit({ viewport: { width: 1600, height: 900 } });
+  const drawing = page.locator('svg.chart').first();
+  await drawing.waitFor();
+  await page.evaluate(() => {
+    const widths = (root: ParentNode): number[] =>
+      [...root.querySelectorAll('*')].flatMap((one) => [
+        ...(one.matches('svg.chart') ? [one.getBoundingClientRect().width] : []),
+        ...(one.shadowRoot ? widths(one.shadowRoot) : []),
+      ]);
+    const seen: Record<string, number[]> = { before: widths(document) };
+    for (const moment of ['beforeprint', 'afterprint'])
+      window.addEventListener(moment, () => {
+        seen[moment] = widths(document);
+      });
+    Object.assign(globalThis, { seen });
+  });
+  await page.pdf({ format: 'A4' });
+  const seen = await page.evaluate(() => Reflect.get(globalThis, 'seen') as Record<string, number[]>);
+  // A4 between margins of 10 mm and the page's own, 28 px at each side.
+  const paper = ((210 - 2 * 10) * 96) / 25.4 - 2 * 28;
+  expect(Math.max(...seen['before']!)).toBeGreaterThan(paper);
+  expect(seen['beforeprint']).toHaveLength(seen['before']!.length);
+  for (const width of seen['beforeprint']!) expect(width).toBeLessThanOrEqual(paper);
+  expect(seen['afterprint']).toEqual(seen['before']);
+  await close();
+});

@@ -81,6 +81,17 @@ export const placeStyles = css`
     min-height: 28px;
     font-size: var(--text-control);
   }
+  /* Paper has the lessons, the way in for pupils and the keys; hand-outs have a press of their own. */
+  @media print {
+    section[aria-labelledby='sheets'],
+    label.switch,
+    .switch + .small {
+      display: none;
+    }
+    .lessons li {
+      break-inside: avoid;
+    }
+  }
   @media (max-width: 56.25em) {
     .page {
       grid-template-columns: minmax(0, 1fr);

@@ -53,6 +53,12 @@ export const chartStyles = css`
     display: block;
     overflow: visible;
   }
+  @media print {
+    svg.chart {
+      max-width: 100%;
+      height: auto;
+    }
+  }
   svg.chart text {
     fill: var(--ink);
     font-size: var(--text-small);

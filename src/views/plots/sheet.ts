@@ -7,6 +7,9 @@ import type { LitElement, ReactiveController } from 'lit';
 /** Narrower than this, charts use fewer ticks. Px. */
 const NARROW_PIXELS = 480;
 
+/** What A4 and Letter both have between the margins of a place, at the size browsers print. Px. */
+const PAPER_PIXELS = 640;
+
 let pen: CanvasRenderingContext2D | null = null;
 
 const QUERIES = [
@@ -22,8 +25,9 @@ export class Sheet implements ReactiveController {
   #sizes: ResizeObserver | null = null;
   #looks: MutationObserver | null = null;
   #queries: MediaQueryList[] = [];
-  /** Px available; 0 until laid out. */
-  width = 0;
+  /** Px on the screen; 0 until laid out. */
+  #laidOut = 0;
+  #isOnPaper = false;
   /** Px of the host's own text. */
   fontSize = 13;
   #family = 'sans-serif';
@@ -33,6 +37,11 @@ export class Sheet implements ReactiveController {
     this.#host = host;
     this.#lookChanged = lookChanged;
     host.addController(this);
+  }
+
+  /** Px available; 0 until laid out. */
+  get width(): number {
+    return this.#isOnPaper ? Math.min(PAPER_PIXELS, this.#laidOut) : this.#laidOut;
   }
 
   get narrow(): boolean {
@@ -46,8 +55,8 @@ export class Sheet implements ReactiveController {
   hostConnected(): void {
     this.#sizes = new ResizeObserver((entries) => {
       const width = Math.floor(entries.at(-1)?.contentRect.width ?? 0);
-      if (width === this.width) return;
-      this.width = width;
+      if (width === this.#laidOut) return;
+      this.#laidOut = width;
       this.#read();
       this.#host.requestUpdate();
     });
@@ -59,6 +68,8 @@ export class Sheet implements ReactiveController {
     });
     this.#queries = QUERIES.map((query) => window.matchMedia(query));
     for (const query of this.#queries) query.addEventListener('change', this.#change);
+    window.addEventListener('beforeprint', this.#paper);
+    window.addEventListener('afterprint', this.#paper);
     // Labels measured with a stand-in face are measured again with the real one.
     document.fonts.addEventListener('loadingdone', this.#change);
   }
@@ -67,8 +78,10 @@ export class Sheet implements ReactiveController {
     this.#sizes?.disconnect();
     this.#looks?.disconnect();
     for (const query of this.#queries) query.removeEventListener('change', this.#change);
+    window.removeEventListener('beforeprint', this.#paper);
+    window.removeEventListener('afterprint', this.#paper);
     document.fonts.removeEventListener('loadingdone', this.#change);
-    this.width = 0;
+    this.#laidOut = 0;
   }
 
   /** Width of a text in px. */
@@ -99,6 +112,14 @@ export class Sheet implements ReactiveController {
     this.#read();
     this.#lookChanged();
     this.#host.requestUpdate();
+  };
+
+  /** Paper is laid out without another measuring, and at once: what is as wide as the screen would be cut off. */
+  readonly #paper = ({ type }: Event): void => {
+    this.#isOnPaper = type === 'beforeprint';
+    if (this.#laidOut <= PAPER_PIXELS) return;
+    this.#host.requestUpdate();
+    this.#host['performUpdate']();
   };
 
   #read(): void {
