@@ -19,5 +19,5 @@ if (root) root.app = app;
 app.run();
 fetchLateFiles();
 void app.openLink(location.hash, words.labels.link);
-window.addEventListener('pagehide', () => void app.leave());
+window.addEventListener('pagehide', () => app.leave());
 window.addEventListener('pageshow', ({ persisted }) => persisted && app.run());

@@ -154,11 +154,11 @@ export class Lampnote {
   }
 
   /** Stops following, and lets sound and camera go. */
-  async leave(): Promise<void> {
+  leave(): void {
     clearInterval(this.#following);
     this.keeping.flush();
     this.light.camera.stop();
-    await this.sound.off();
+    this.sound.leave();
   }
 
   /** Goes to another place of the page. What was heard or watched there only stays behind. */

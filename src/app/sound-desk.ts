@@ -118,13 +118,26 @@ export class SoundDesk {
 
   /** Ramps down and lets the audio go; the page's own model takes over. */
   async off(): Promise<void> {
+    await this.#letGo()?.stop();
+  }
+
+  /**
+   * The page is left: the audio goes at once. A browser may hang for ever when it takes a page down while a worklet
+   * still renders (Chromium 147 on a busy machine, once in some hundred reloads: the page waits for the audio thread,
+   * that for the worklet's, which is gone), so no context may be open then.
+   */
+  leave(): void {
+    void this.#letGo()?.cut();
+    this.#starting?.close().catch(() => undefined);
+  }
+
+  #letGo(): Player | null {
     this.#attempt++;
     const player = this.#player;
     this.#player = null;
     this.#set(OFF);
-    if (!player) return;
-    this.#live.restart(this.#light.program);
-    await player.stop();
+    if (player) this.#live.restart(this.#light.program);
+    return player;
   }
 
   /** Any press brings a faded or sleeping sound back, and a broken one anew. */

@@ -180,13 +180,18 @@ export class Player {
 
   /** Ramps down, then lets everything go. */
   async stop(): Promise<void> {
-    clearTimeout(this.#watch);
-    this.#native.onstatechange = null;
     if (this.#gain && this.#native.state === 'running') {
+      this.#isLeft();
       this.setVolume(SILENT_DB);
       const end = this.#native.currentTime + 2 * RAMP;
       await until(() => this.#native.currentTime >= end || this.#native.state !== 'running', 5 * RAMP);
     }
+    await this.cut();
+  }
+
+  /** Lets everything go; the context is closed before this returns, its promise waits for the rest. */
+  async cut(): Promise<void> {
+    this.#isLeft();
     this.#reference?.oscillator.dispose();
     this.#reference?.gain.dispose();
     this.#stereo?.source.disconnect();
@@ -203,6 +208,12 @@ export class Player {
     await this.#native.close().catch(() => undefined);
     // Its clock would tick on.
     this.#context?.dispose();
+  }
+
+  /** Whatever becomes of the context from now on is no trouble. */
+  #isLeft(): void {
+    clearTimeout(this.#watch);
+    this.#native.onstatechange = null;
   }
 
   /** Shuts the sound while there is a trouble, since it may come back at any moment, and lets it in again after. */

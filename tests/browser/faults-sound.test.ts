@@ -194,6 +194,47 @@ test('a browser that holds the sound back without an answer is not waited for', 
   await close();
 });
 
+/** What the sound of a page does while it is left: playing, or held before its worklet has come. */
+const LEFT = {
+  playing: () => undefined,
+  starting: () => {
+    AudioWorklet.prototype.addModule = () => new Promise<void>(() => {});
+  },
+};
+
+test.each(['playing', 'starting'] as const)(
+  'a page that is left has closed its sound before it is taken down (%s)',
+  async (how) => {
+    const { page, close } = await visit();
+    await page.evaluate(() => {
+      const contexts: AudioContext[] = [];
+      globalThis.AudioContext = class extends AudioContext {
+        constructor() {
+          super();
+          contexts.push(this);
+        }
+      };
+      const states = () => contexts.map(({ state }) => state);
+      Object.assign(globalThis, { states });
+      // Asked for after the page's own.
+      window.addEventListener('pagehide', () => sessionStorage.setItem('states', JSON.stringify(states())));
+    });
+    await page.evaluate(LEFT[how]);
+    await soundButton(page).click();
+    if (how === 'playing') await hear(page, ({ rms }) => rms > 0.01);
+    else
+      await page.waitForFunction(
+        () => (Reflect.get(globalThis, 'states') as () => unknown[])()[0] === 'running',
+      );
+    expect(await page.evaluate(() => (Reflect.get(globalThis, 'states') as () => unknown)())).toEqual([
+      'running',
+    ]);
+    await page.reload();
+    expect(await page.evaluate(() => sessionStorage.getItem('states'))).toBe('["closed"]');
+    await close();
+  },
+);
+
 test.each([22_050, 48_000])(
   'the sound goes on at the model’s pitch and level on a device that came in place of another, at %i Hz',
   async (rate) => {
