@@ -1,29 +1,33 @@
 /**
  * A person who tries everything, by a seed: nothing is complained of, nothing asked for outside the build, nothing kept
  * that does not read, nothing louder than set; everything can be taken back, and a reload goes on where it was.
- * A seed that fails is in the test's name; again: npx vitest run --mode soak-SEED tests/browser/random-user.test.ts
+ * A seed that fails is in the test's name; again: npx vitest run --mode soak-SEED tests/browser/random-user.test.ts, or
+ * to be watched, by its address: npm run dev, then tests/browser/support/random-user.html?seed=SEED there.
  */
 import { expect, inject, test } from 'vitest';
 import { decodeText } from '../../src/design/decode.ts';
 import { uniformFrom } from '../../src/quantity/random.ts';
 import { countOf, seedOf } from '../fuzz/count.ts';
 import { oneBrowser, openPage, tapSound } from './support/browser.ts';
-import { act, backAndForth, begin, designText, isThere, prepareUser } from './support/random-user.ts';
+import {
+  act,
+  backAndForth,
+  batchSeed,
+  begin,
+  designText,
+  isThere,
+  prepareUser,
+  SINGLE_PRECISION,
+  VISIT,
+} from './support/random-user.ts';
 
 const house = inject('house');
 const browser = oneBrowser();
 
-/** Relative rounding of one sample. */
-const SINGLE_PRECISION = 1e-6;
-
-/** A sitting is from one load of the page to the next. */
-const ACTIONS = 50;
-const BATCHES = 4;
-const sittings = countOf(20_000 / (ACTIONS * BATCHES));
-const SITTINGS_OF_VISIT = 5;
+const sittings = countOf(20_000 / (VISIT.actions * VISIT.batches));
 /** A seed that was named is tried alone. */
 const isAlone = seedOf(0) === seedOf(1);
-const visits = isAlone ? 1 : Math.ceil(sittings / SITTINGS_OF_VISIT);
+const visits = isAlone ? 1 : Math.ceil(sittings / VISIT.sittings);
 const seeds = Array.from({ length: visits }, (_, i) => seedOf(1) + i);
 
 test.each(seeds)(
@@ -37,10 +41,10 @@ test.each(seeds)(
       },
     });
     const asked = () => requests.filter((one) => !one.startsWith(house.site) && !/^(blob|data):/.test(one));
-    for (let sitting = 0; sitting < Math.min(sittings, SITTINGS_OF_VISIT); sitting += 1) {
+    for (let sitting = 0; sitting < Math.min(sittings, VISIT.sittings); sitting += 1) {
       await begin(page);
-      for (let batch = 0; batch < BATCHES; batch += 1) {
-        const { done, texts, loudest } = await act(page, Math.floor(uniform() * 2 ** 31), ACTIONS);
+      for (let batch = 0; batch < VISIT.batches; batch += 1) {
+        const { done, texts, loudest } = await act(page, batchSeed(uniform), VISIT.actions);
         const trail = `seed ${seed}, sitting ${sitting}, batch ${batch}:\n${done.join('\n')}`;
         expect(complaints, trail).toEqual([]);
         expect(asked(), trail).toEqual([]);
@@ -61,3 +65,12 @@ test.each(seeds)(
   },
   600_000,
 );
+
+test('a visit is played again by its address', async () => {
+  const address = `${house.sources}tests/browser/support/random-user.html?seed=1&sitting=${VISIT.sittings - 1}`;
+  const { page, close } = await openPage(browser(), address, { allow: [/Lit is in dev mode/] });
+  await page.waitForFunction(() => document.title === 'The visit is over');
+  const told = await page.locator('pre').allTextContents();
+  expect(told.map((batch) => batch.split('\n').length)).toEqual(Array(VISIT.batches).fill(1 + VISIT.actions));
+  await close();
+});

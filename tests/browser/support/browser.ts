@@ -5,6 +5,7 @@
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, inject } from 'vitest';
 import { cameraFlags, startChromium } from '../../../src/headless/chromium.ts';
+import { tapLoudspeaker } from './tap.ts';
 
 export interface LaunchOptions {
   /** A clip by `cameraClip`; without one the browser has no camera at all. */
@@ -167,33 +168,9 @@ export interface Heard {
   readonly state: AudioContextState | 'none';
 }
 
-/** Makes `soundOf` possible: whatever a page sends to the loudspeaker is heard by an analyser too. Before it loads. */
+/** Makes `soundOf` possible. Before the page loads. */
 export async function tapSound(page: Page): Promise<void> {
-  await page.addInitScript(() => {
-    const taps = new WeakMap<BaseAudioContext, AnalyserNode>();
-    const { connect, disconnect } = AudioNode.prototype;
-    const analyserOf = (context: BaseAudioContext): AnalyserNode => {
-      const tap = taps.get(context) ?? new AnalyserNode(context, { fftSize: 32768 });
-      taps.set(context, tap);
-      Reflect.set(globalThis, 'soundTap', tap);
-      return tap;
-    };
-    const isLoudspeaker = (target: unknown): target is AudioDestinationNode =>
-      target instanceof AudioDestinationNode && !(target.context instanceof OfflineAudioContext);
-    AudioNode.prototype.connect = function (this: AudioNode, ...given: unknown[]) {
-      const [target, output] = given;
-      const result = Reflect.apply(connect, this, given);
-      if (isLoudspeaker(target)) Reflect.apply(connect, this, [analyserOf(target.context), output ?? 0]);
-      return result;
-    } as typeof connect;
-    AudioNode.prototype.disconnect = function (this: AudioNode, ...given: unknown[]) {
-      const [target, output] = given;
-      Reflect.apply(disconnect, this, given);
-      if (!isLoudspeaker(target)) return;
-      const tap = analyserOf(target.context);
-      Reflect.apply(disconnect, this, output === undefined ? [tap] : [tap, output]);
-    } as typeof disconnect;
-  });
+  await page.addInitScript(tapLoudspeaker);
 }
 
 /**

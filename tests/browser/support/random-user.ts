@@ -4,8 +4,18 @@
  */
 import type { Page } from 'playwright-core';
 import { uniformFrom } from '../../../src/quantity/random.ts';
+import { MOST_OVERSHOOT } from '../../../src/sound/bandlimit.ts';
 import { type Hands, makeHands } from './random-user-hands.ts';
 import { type Manner, makeUser } from './random-user-ways.ts';
+
+/** A sitting is from one load of the page to the next; a visit has several. */
+export const VISIT = { sittings: 5, batches: 4, actions: 50 } as const;
+
+/** What a batch of actions is decided by. */
+export const batchSeed = (uniform: () => number): number => Math.floor(uniform() * 2 ** 31);
+
+/** Rounding of one sample, relative. */
+export const SINGLE_PRECISION = 1e-6;
 
 /** What the page shows of itself after some actions. */
 export interface Seen {
@@ -24,7 +34,7 @@ interface Carried {
   readonly uniformFrom: typeof uniformFrom;
 }
 
-interface InPage {
+export interface InPage {
   readonly act: (seed: number, count: number, manner: Manner) => Promise<Seen>;
   /** Remembers the design to which everything is taken back. */
   readonly begin: () => Promise<void>;
@@ -38,7 +48,7 @@ interface InPage {
 /** Before the page loads: puts the person into it. Goes with `tapSound`. */
 export async function prepareUser(page: Page): Promise<void> {
   await page.addInitScript({
-    content: `Object.assign(globalThis, { uniformFrom: ${uniformFrom}, makeUser: ${makeUser}, hands: (${makeHands})() });`,
+    content: `Object.assign(globalThis, { uniformFrom: ${uniformFrom}, makeUser: ${makeUser}, hands: (${makeHands})(${MOST_OVERSHOOT}) });`,
   });
   await page.addInitScript(stub);
   await page.addInitScript(install);
@@ -68,7 +78,7 @@ export const isThere = (page: Page) =>
   });
 
 /** What would open a window of the system: a dialog is closed at once, a file is taken note of, nothing is printed. */
-function stub(): void {
+export function stub(): void {
   Object.assign(globalThis, { print: () => undefined, open: () => null });
   const { click } = HTMLElement.prototype;
   HTMLInputElement.prototype.click = function (this: HTMLInputElement) {
@@ -87,7 +97,7 @@ function stub(): void {
   Element.prototype.requestFullscreen = () => Promise.reject(new Error('no full screen here'));
 }
 
-function install(): void {
+export function install(): void {
   const { hands, makeUser, uniformFrom } = globalThis as unknown as Carried;
   const { app, frame, moment, allowed, loudness, letGo } = hands;
   let first: unknown = null;
