@@ -10,9 +10,9 @@ export const germanAbout: AboutWords = {
     heading: 'Was diese Seite verlässt',
     lines: [
       'Nichts. Die Seite holt ihre eigenen Dateien dort, wo sie ausgeliefert wird, und fragt sonst keine Adresse nach irgendetwas: kein Konto, kein Hochladen, kein Zählen von Besuchen.',
-      'Eine Inhaltsregel in der Seite lässt den Browser jede Verbindung verweigern; auch ein Fehler hier könnte also nichts senden.',
+      'Eine Inhaltsregel in der Seite lässt den Browser nichts von einer anderen Adresse laden und gar keine Datenverbindung öffnen.',
       'Bilder der Kamera und Ton des Mikrofons werden in dieser Seite zu Zahlen. Sie werden weder gespeichert noch gesendet, und beides endet, wenn der Ort verlassen wird.',
-      'Ein Link trägt den ganzen Entwurf hinter seinem „#“. Diesen Teil senden Browser nicht an den Server.',
+      'Ein Link trägt den ganzen Entwurf hinter seinem „#“, auch Preise und Protokoll; der auf den Blättern für Bausätze lässt sie weg. Diesen Teil senden Browser nicht an den Server.',
     ],
   },
   kept: {
@@ -20,7 +20,7 @@ export const germanAbout: AboutWords = {
     heads: ['was', 'wo', 'wie lange'],
     rows: [
       [
-        'der Entwurf mit Schublade, Merkliste, Raummessungen und Bausatz-Protokoll',
+        'der Entwurf mit Schublade, Merkliste, Raummessungen, Werkstatt und Bausatz-Protokoll',
         'in diesem Browser, unter „lampnote.design“',
         'bis er geändert oder vergessen wird',
       ],
@@ -40,7 +40,7 @@ export const germanAbout: AboutWords = {
         'bis die Seite verlassen oder neu geladen wird',
       ],
       [
-        'mitgeschriebenes Licht, geöffnete Aufzeichnungen, Messwerte der Fehlersuche',
+        'mitgeschriebenes Licht, geöffnete Aufzeichnungen, Messwerte der Fehlersuche; wie weit jede Lektion kam, Vermutungen und gezählte Hände',
         'in der offenen Seite',
         'bis die Seite verlassen oder neu geladen wird',
       ],
@@ -53,7 +53,7 @@ export const germanAbout: AboutWords = {
     heading: 'Wie weit darauf Verlass ist',
     lines: [
       'Die Zeiten sind für die genannte Schaltung genau. Gebaute Bausätze weichen ab: Ein Kondensator mit 10 % verschiebt eine Tonhöhe um mehr als einen Halbton.',
-      'Die Werte der Bauteile sind die typischen der Hersteller bei 25 °C. Fotowiderstände einer Sorte unterscheiden sich um den Faktor 2,5 oder mehr; kommt es darauf an, hilft ein gemessener Widerstand bei 10 lx.',
+      'Die Werte der Bauteile sind die typischen der Hersteller bei 25 °C. Fotowiderstände einer Sorte unterscheiden sich um den Faktor 2 bis 3; kommt es darauf an, hilft ein gemessener Widerstand bei 10 lx.',
       'Ein Anteil in Prozent ist eine Zählung von Ziehungen mit fester Startzahl. Wie Bauteile in ihrer Toleranz liegen, steht daneben; echte liegen gutmütiger oder stammen aus einer schiefen Charge.',
       'Berechnetes Tageslicht stimmt zu jedem Zeitpunkt auf den Faktor zwei nach oben und unten. Direkte Sonne auf einem Sensor ist nicht enthalten. Werte nach Art des Raums sind typische.',
       'Fehler einer Platine sind für den Entwurf berechnet. Was ein heißes oder halb totes Bauteil wirklich tut, kann anders sein.',

@@ -142,6 +142,7 @@ export const germanClassPage: ClassPageWords = {
     },
     oneFile:
       'Gebt stattdessen die Seite als eine Datei weiter. Sie spielt von der Festplatte, einem Stick oder aus einem gemeinsamen Ordner. Oder stellt die Seite über https bereit und tippt ihre Adresse hier ein.',
+    alsoOneFile: 'Für Rechner ohne Netz als eine Datei, die von der Festplatte spielt:',
     insecure:
       'An dieser Adresse erlaubt der Browser weder Ton noch Kamera. Bilder, Worte und Lektionen gehen; für den Ton öffnet die eine Datei oder eine https-Adresse.',
   },

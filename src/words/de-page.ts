@@ -409,13 +409,14 @@ export const germanPage: Translated<typeof words> = {
       'Die Kipppunkte gelten, wenn beide Stimmen dasselbe tun. Über den einen Schleifer verschiebt die Hysterese jeder Stimme die Punkte der anderen ein wenig.',
     justOn: 'Drehen, bis sie gerade klingen',
     justOnHint:
-      'Den Sensoren das Licht geben, in dem die Stimmen klingen sollen, dann drücken: Die Schwelle dreht sich, bis sie es gerade tun.',
+      'Den Sensoren das Licht geben, in dem die Stimmen klingen sollen, dann drücken: Die Schwelle dreht sich, bis stumme Stimmen gerade einsetzen.',
     justOnStep: 'Schwelle auf gerade klingend',
     justOnAlways:
       'In diesem Licht klingen die Stimmen bei jeder Einstellung: Der Weg des Trimmpotis endet zu früh. Weniger Licht oder ein anderer Widerstand neben dem Trimmpoti hilft.',
     justOnNever:
       'In diesem Licht lässt keine Einstellung die Stimmen klingen: Mehr Licht oder ein anderer Widerstand neben dem Trimmpoti hilft.',
-    justOnDone: 'Gedreht. Etwas weniger von diesem Licht bringt die Stimmen nun zum Schweigen.',
+    justOnDone:
+      'Gedreht: In diesem Licht setzen stumme Stimmen gerade ein. Wie weit es sich ändern muss, bis sie schweigen, ist die Hysterese.',
     above: 'Widerstand darüber',
     trimmerValue: 'Trimmpoti-Wert',
     below: 'Widerstand darunter',

@@ -41,9 +41,9 @@ export const aboutWords = spoken<AboutWords>('about', {
     heading: 'What leaves this page',
     lines: [
       'Nothing. The page fetches its own files from where it is served, and asks no address for anything else: no account, no upload, no counting of visits.',
-      'A content policy in the page tells the browser to refuse every connection, so a fault here could not send anything either.',
+      'A content policy in the page tells the browser to load nothing from any other address, and to open no data connection at all.',
       'Pictures of the camera and sound of the microphone become numbers in this page. They are neither stored nor sent, and both end when the place is left.',
-      'A link holds the whole design behind its “#”. Browsers do not send that part to the server.',
+      'A link holds the whole design behind its “#”, prices and kit log too; the one on Kit’s sheets leaves those out. Browsers do not send that part to the server.',
     ],
   },
   kept: {
@@ -51,7 +51,7 @@ export const aboutWords = spoken<AboutWords>('about', {
     heads: ['what', 'where', 'how long'],
     rows: [
       [
-        'the design at hand, with its drawer, shortlist, room readings and kit log',
+        'the design at hand, with its drawer, shortlist, room readings, workshop and kit log',
         'in this browser, under “lampnote.design”',
         'until it is changed or forgotten',
       ],
@@ -67,7 +67,7 @@ export const aboutWords = spoken<AboutWords>('about', {
       ],
       ['earlier steps of the design, for Undo', 'in the open page', 'until the page is left or loaded anew'],
       [
-        'light being taken down, opened recordings, readings of the fault finder',
+        'light being taken down, opened recordings, readings of the fault finder; how far each lesson came, guesses and counted hands',
         'in the open page',
         'until the page is left or loaded anew',
       ],
@@ -80,7 +80,7 @@ export const aboutWords = spoken<AboutWords>('about', {
     heading: 'How far to trust it',
     lines: [
       'Timing is exact for the stated circuit. Real kits differ: a 10 % capacitor moves a pitch by more than a semitone.',
-      'Part figures are the makers’ typical ones at 25 °C. Light cells of one grade differ by a factor of 2.5 or more; a measured resistance at 10 lx helps when it matters.',
+      'Part figures are the makers’ typical ones at 25 °C. Light cells of one grade differ by a factor of 2 to 3; a measured resistance at 10 lx helps when it matters.',
       'A reach in per cent is a count of seeded draws. How parts lie within their tolerance stands beside it; real parts lie more kindly, or come from one odd batch.',
       'Modelled daylight is right to a factor of two either way at any moment. Direct sun on a sensor is not modelled. Levels by kind of room are typical ones.',
       'Faults of a board are computed for the design. What a hot or half-dead part really does may differ.',

@@ -122,6 +122,7 @@ export interface ClassPageWords {
       readonly 'not secure': string;
     };
     readonly oneFile: string;
+    readonly alsoOneFile: string;
     readonly insecure: string;
   };
   readonly sheets: {
@@ -283,6 +284,7 @@ export const classPage: ClassPageWords = spoken('class page', {
     },
     oneFile:
       'Give them the page as one file instead. It plays when opened from a disk, a stick or a shared folder. Or serve the page over https and type its address here.',
+    alsoOneFile: 'For computers without a network, as one file that plays when opened from a disk:',
     insecure:
       'At this address the browser allows neither sound nor camera. Pictures, words and lessons work; for the sound open the one file, or an https address.',
   },

@@ -396,13 +396,14 @@ export const words = spoken('page', {
       'Trip points are told for both voices doing the same. Through the one wiper each voice’s hysteresis moves the other’s points a little.',
     justOn: 'Turn to just on',
     justOnHint:
-      'Give the sensors the light in which the voices should sound, then press: the threshold turns until they just do.',
+      'Give the sensors the light in which the voices should sound, then press: the threshold turns until silent voices just start.',
     justOnStep: 'threshold to just on',
     justOnAlways:
       'In this light the voices sound at every setting: the trimmer’s reach ends too soon. Less light, or another resistor beside the trimmer, helps.',
     justOnNever:
       'In this light no setting lets the voices sound: more light, or another resistor beside the trimmer, helps.',
-    justOnDone: 'Turned. A little less of this light now silences the voices.',
+    justOnDone:
+      'Turned: in this light silent voices just start. How far it must change to silence them is the hysteresis.',
     above: 'resistor above',
     trimmerValue: 'trimmer value',
     below: 'resistor below',

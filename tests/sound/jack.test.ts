@@ -152,6 +152,15 @@ test.each([1234.5, 5000.3])(
   },
 );
 
+test('behind a very small one they rise, but no further than told', () => {
+  // 10 kΩ · 10 nF: 5 samples.
+  const loudest = [1234.5, 5000.3, 9876.5].map((hertz) =>
+    loudestAlias(hertz, 0.25, { ...ONLY_A, couplingFarads: 10e-9 }),
+  );
+  expect(Math.max(...loudest)).toBeLessThan(-69);
+  expect(Math.min(...loudest)).toBeGreaterThan(-75);
+});
+
 test('an edge placed on whole samples would be noticed by that measure', () => {
   const rate = 48_000;
   const naive = Float32Array.from({ length: 32_768 }, (_, i) => (((i * 1234.5) / rate) % 1 < 0.25 ? 1 : 0));

@@ -123,11 +123,13 @@ export class ClassLink extends AppElement {
     const { language } = this.#session.value;
     const { handOver: says } = PAGE[language];
     const link = `${address}${lessonLink(this.lesson === '' ? null : this.lesson, this.sound, language)}`;
+    const file = oneFileLink();
     return html`<p>${says.text}</p>
       <qr-code .text=${link} label=${says.code}></qr-code>
       <span class="small">${says.link}</span><code>${link}</code>
       <button type="button" @click=${() => this.#copy(link)}>${says.copy}</button>
-      <p class="small" role="status">${this.said}</p>`;
+      <p class="small" role="status">${this.said}</p>
+      ${file === '' ? '' : html`<p>${says.alsoOneFile} ${file}</p>`}`;
   }
 
   #none({ why }: Extract<HandOver, { kind: 'none' }>): TemplateResult {
