@@ -24,6 +24,12 @@ export function settingsOf(design: Design, instrument: Instrument): EngineSettin
   return { astables, upperDips, speeds, gates, jack, noise: design.noise };
 }
 
+/**
+ * The loudest the audio thread lets out, the jack's bound being 1: all that a band-limited edge overshoots, but for the
+ * first pulses of a voice near half the sampling rate and the thump of a capacitor that a louder design has charged.
+ */
+export const MOST_OF_BOUND = 1.25;
+
 /** What the audio thread starts with. */
 export interface WorkletStart {
   readonly settings: EngineSettings;

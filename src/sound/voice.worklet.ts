@@ -1,7 +1,12 @@
 /** The audio thread's shell: messages in, samples and frames out. All arithmetic is in `engine.ts`. */
-import { MOST_OVERSHOOT as MOST } from './bandlimit.ts';
 import { Engine } from './engine.ts';
-import { type EngineMessage, FRAME_LENGTH, FRAMES_PER_SECOND, type WorkletStart } from './settings.ts';
+import {
+  type EngineMessage,
+  FRAME_LENGTH,
+  FRAMES_PER_SECOND,
+  MOST_OF_BOUND as MOST,
+  type WorkletStart,
+} from './settings.ts';
 
 declare const sampleRate: number;
 declare class AudioWorkletProcessor {
@@ -37,7 +42,7 @@ class InstrumentProcessor extends AudioWorkletProcessor {
   process(_inputs: unknown, [output]: Float32Array[][]): boolean {
     const samples = output![0]!;
     this.#engine.render(samples);
-    // The jack's loudest peak is full scale, and no band-limited edge comes out beyond MOST: whatever does is wrong.
+    // The jack's loudest peak is full scale.
     for (let i = 0; i < samples.length; i++) {
       const value = samples[i]! * this.#scale;
       samples[i] = Math.abs(value) <= MOST ? value : value > 0 ? MOST : value < 0 ? -MOST : 0;

@@ -7,10 +7,16 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { instrumentOf, momentIn } from '../../src/circuit/instrument.ts';
 import { loadShare } from '../../src/circuit/output.ts';
 import type { TimerId } from '../../src/parts/timers.ts';
-import { MOST_OVERSHOOT, REACH } from '../../src/sound/bandlimit.ts';
+import { REACH } from '../../src/sound/bandlimit.ts';
 import { Engine } from '../../src/sound/engine.ts';
 import { renderTake } from '../../src/sound/render.ts';
-import { type EngineMessage, type EngineSettings, FRAME, FRAME_LENGTH } from '../../src/sound/settings.ts';
+import {
+  type EngineMessage,
+  type EngineSettings,
+  FRAME,
+  FRAME_LENGTH,
+  MOST_OF_BOUND,
+} from '../../src/sound/settings.ts';
 import { designWith } from '../circuit/building.ts';
 import { centsBetween, dutyOf, firstSoundAt, frequencyOf, isSilent, levelAt, peakOf } from '../ear.ts';
 import { DARK, jumps, LIT, settingsFrom, steady } from '../sound/playing.ts';
@@ -244,7 +250,7 @@ describe('settings full of NaN', () => {
         patience: 3,
       });
       expect(failed).toBe(false);
-      expect(samples.every((sample) => Math.abs(sample) <= MOST_OVERSHOOT)).toBe(true);
+      expect(samples.every((sample) => Math.abs(sample) <= MOST_OF_BOUND)).toBe(true);
     },
   );
 });

@@ -2,7 +2,7 @@
 import type { Lampnote } from '../../../src/app/lampnote.ts';
 
 /** Carried into the page as text: it uses nothing from outside itself. */
-export function makeHands(overshoot: number) {
+export function makeHands(mostOfBound: number) {
   const app = () => (document.querySelector('lamp-note') as (HTMLElement & { app: Lampnote }) | null)!.app;
   const frame = () => new Promise((next) => requestAnimationFrame(next));
   const moment = () => new Promise((next) => setTimeout(next));
@@ -52,12 +52,12 @@ export function makeHands(overshoot: number) {
     window.dispatchEvent(new DragEvent('drop', { dataTransfer, cancelable: true }));
   }
 
-  /** Loudest that may be heard: the voices at most the overshoot of full scale, the note to compare and a chorus beside them. */
+  /** Loudest that may be heard: the voices at most so much of full scale, the note to compare and a chorus beside them. */
   const allowances: { readonly at: number; readonly most: number }[] = [];
   function allowed(): number {
     const { volumeDb, reference } = app().session.current;
     const chorus = app().audition.playing.current?.piece.kind === 'together' ? 1 : 0;
-    const most = 10 ** (volumeDb / 20) * (overshoot + (reference.sounds ? 0.5 : 0) + chorus);
+    const most = 10 ** (volumeDb / 20) * (mostOfBound + (reference.sounds ? 0.5 : 0) + chorus);
     const now = performance.now();
     allowances.push({ at: now, most });
     // What is heard now may have been made up to a second ago, and ramps take a moment.

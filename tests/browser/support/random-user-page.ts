@@ -5,7 +5,7 @@
  */
 import { decodeText } from '../../../src/design/decode.ts';
 import { uniformFrom } from '../../../src/quantity/random.ts';
-import { MOST_OVERSHOOT } from '../../../src/sound/bandlimit.ts';
+import { MOST_OF_BOUND } from '../../../src/sound/settings.ts';
 import { batchSeed, type InPage, install, SINGLE_PRECISION, stub, VISIT } from './random-user.ts';
 import { makeHands } from './random-user-hands.ts';
 import { makeUser } from './random-user-ways.ts';
@@ -17,7 +17,7 @@ const sitting = Number(asked.get('sitting') ?? 0);
 if (sitting === 0) localStorage.clear();
 
 tapLoudspeaker();
-Object.assign(globalThis, { uniformFrom, makeUser, hands: makeHands(MOST_OVERSHOOT) });
+Object.assign(globalThis, { uniformFrom, makeUser, hands: makeHands(MOST_OF_BOUND) });
 stub();
 install();
 await import('../../../src/main.ts');

@@ -4,7 +4,7 @@
  */
 import type { Page } from 'playwright-core';
 import { uniformFrom } from '../../../src/quantity/random.ts';
-import { MOST_OVERSHOOT } from '../../../src/sound/bandlimit.ts';
+import { MOST_OF_BOUND } from '../../../src/sound/settings.ts';
 import { type Hands, makeHands } from './random-user-hands.ts';
 import { type Manner, makeUser } from './random-user-ways.ts';
 
@@ -48,7 +48,7 @@ export interface InPage {
 /** Before the page loads: puts the person into it. Goes with `tapSound`. */
 export async function prepareUser(page: Page): Promise<void> {
   await page.addInitScript({
-    content: `Object.assign(globalThis, { uniformFrom: ${uniformFrom}, makeUser: ${makeUser}, hands: (${makeHands})(${MOST_OVERSHOOT}) });`,
+    content: `Object.assign(globalThis, { uniformFrom: ${uniformFrom}, makeUser: ${makeUser}, hands: (${makeHands})(${MOST_OF_BOUND}) });`,
   });
   await page.addInitScript(stub);
   await page.addInitScript(install);
