@@ -20,4 +20,5 @@ app.run();
 fetchLateFiles();
 void app.openLink(location.hash, words.labels.link);
 window.addEventListener('pagehide', () => app.leave());
-window.addEventListener('pageshow', ({ persisted }) => persisted && app.run());
+window.addEventListener('pageshow', ({ persisted }) => persisted && app.comeBack());
+window.addEventListener('beforeunload', (event) => app.wouldLose && event.preventDefault());

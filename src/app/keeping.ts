@@ -48,15 +48,15 @@ export class Keeping {
   #seen: string | null = null;
   /** The name of this tab's own design beside the kept one. */
   #own: string | null = null;
-  /** Whether the last keeping was refused. */
-  #refused = false;
+  /** What was refused when it was kept last. */
+  readonly #refused = { design: false, settings: false };
   /** The text this tab would keep. */
   #text: string | null = null;
   readonly #waiting = new AtRest<Design>((design) => this.#keep(design));
 
   /** The design this tab begins with; null when none is kept that reads. */
   begin(): Design | null {
-    onKeptElsewhere(() => this.#changedElsewhere());
+    onKeptElsewhere(() => this.look());
     this.#seen = keptText();
     const own = laidAside().find(({ name }) => name === ownAside());
     const ownRead = own && decodeText(own.text);
@@ -81,7 +81,7 @@ export class Keeping {
 
   /** Whether this browser kept nothing when it last should have. */
   get isRefused(): boolean {
-    return this.#refused;
+    return this.#refused.design;
   }
 
   /** Keeps it at once; while a hand moves it (`isMoving`), once that rests. */
@@ -101,14 +101,26 @@ export class Keeping {
     const stored = keptText();
     if (stored === text) this.#settle(text);
     else if (this.state.current.elsewhere || (stored !== null && stored !== this.#seen)) this.#layOwnAside();
-    else this.told(this.#put(text));
+    else this.told('design', this.#put(text));
   }
 
-  /** Whether something was kept when it should be. A refusal is said once, until something is kept again. */
-  told(isKept: boolean): void {
-    if (isKept) this.#show({ refused: false, forgotten: false });
-    else if (!this.#refused) this.#show({ refused: true });
-    this.#refused = !isKept;
+  /** Whether something was kept when it should be. A refusal is said once, until all is kept again. */
+  told(what: 'design' | 'settings', isKept: boolean): void {
+    const wasRefused = this.#refused.design || this.#refused.settings;
+    this.#refused[what] = !isKept;
+    const isRefused = this.#refused.design || this.#refused.settings;
+    if (isRefused !== wasRefused) this.#show({ refused: isRefused });
+    if (isKept) this.#show({ forgotten: false });
+  }
+
+  /** A design that gives way to another is laid beside it: Undo goes with the page. Told when the page begins anew. */
+  layBefore(design: Design): void {
+    const text = encodeText(design);
+    const aside = laidAside();
+    if (aside.some((one) => one.text === text)) return;
+    const before = aside.filter(({ name }) => name.startsWith(BEFORE));
+    for (const { name } of before.slice(0, Math.max(0, before.length - MOST_BEFORE + 1))) dropAside(name);
+    layAside({ name: BEFORE + freeName(), text });
   }
 
   /** The other tab's design, for this one to go on with; null when it is gone or does not read. */
@@ -124,7 +136,7 @@ export class Keeping {
   keepMine(): void {
     const theirs = keptText();
     const aside = theirs === null ? null : this.#setAside(theirs);
-    if (this.#text !== null) this.told(this.#put(this.#text));
+    if (this.#text !== null) this.told('design', this.#put(this.#text));
     this.#settle(this.#seen);
     if (aside) this.#show({ aside: asideOf(aside) });
   }
@@ -157,7 +169,8 @@ export class Keeping {
     return isKept;
   }
 
-  #changedElsewhere(): void {
+  /** Looks whether another tab has changed what is kept. */
+  look(): void {
     const stored = keptText();
     if (stored === this.#seen) return;
     // Edits that are kept nowhere else must not go with this tab.
@@ -181,7 +194,7 @@ export class Keeping {
     if (this.#text === null) return;
     this.#own ??= freeName();
     setOwnAside(this.#own);
-    this.told(layAside({ name: this.#own, text: this.#text }));
+    this.told('design', layAside({ name: this.#own, text: this.#text }));
     this.#show({ elsewhere: true });
   }
 
@@ -191,7 +204,12 @@ export class Keeping {
   }
 
   #nextAside(): Aside | null {
-    const next = laidAside().find(({ name }) => name !== this.#own);
+    const next = laidAside().find(({ name, text }) => {
+      // What is kept again, by Undo, need not lie beside itself.
+      const isKept = name.startsWith(BEFORE) && text === this.#seen;
+      if (isKept) dropAside(name);
+      return name !== this.#own && !isKept;
+    });
     return next ? asideOf(next) : null;
   }
 
@@ -204,6 +222,12 @@ export class Keeping {
 }
 
 const asideOf = ({ name, text }: LaidAside): Aside => ({ name, text, holds: decodeText(text) });
+
+/** Names of what gave way to another design begin so: they sort behind those of the tabs. */
+const BEFORE = 'before-';
+
+/** So many of these are kept; the oldest goes first. */
+const MOST_BEFORE = 3;
 
 /** A later one sorts behind; two tabs never have the same. */
 const freeName = (): string => `${Date.now()}-${Math.random().toString(36).slice(2)}`;

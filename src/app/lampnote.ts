@@ -6,6 +6,7 @@
 import { type Command, replaceWith, turnThreshold } from '../design/commands.ts';
 import { type Complaint, decodeText, encodeText } from '../design/decode.ts';
 import { type Design, trimmersOf } from '../design/design.ts';
+import { equalValues } from '../design/entries.ts';
 import { NAME_LENGTH } from '../design/limits.ts';
 import { type JustOn, justOn } from '../plan/threshold.ts';
 import type { Lux, Pair, Seconds, VoiceId } from '../quantity/units.ts';
@@ -33,6 +34,7 @@ import { wordsOf } from './language.ts';
 import { LightDesk } from './light-desk.ts';
 import { LightRecorder } from './light-recorder.ts';
 import { Live, type LiveFrame } from './live.ts';
+import { isReady } from './presets.ts';
 import type { Session } from './session.ts';
 import { SoundDesk } from './sound-desk.ts';
 import { keepSession } from './storage.device.ts';
@@ -94,6 +96,8 @@ export class Lampnote {
   #addresses = 0;
   #designHeard: Design;
   #guest: Guest | null = null;
+  /** The page is being loaded anew, the work carried in its address. */
+  #isGoing = false;
   /** What is heard instead of the design, while there is such a thing. */
   #heard: EngineSettings | null = null;
 
@@ -153,6 +157,12 @@ export class Lampnote {
     }, 1000 / FRAMES_PER_SECOND);
   }
 
+  /** Follows again in a page that was put by and taken out as it was: other tabs may have gone on meanwhile. */
+  comeBack(): void {
+    this.run();
+    this.keeping.look();
+  }
+
   /** Stops following, and lets sound and camera go. */
   leave(): void {
     clearInterval(this.#following);
@@ -207,6 +217,8 @@ export class Lampnote {
   /** The maker's own from now on: a lesson is left first. */
   #takeUp(design: Design, label: string): void {
     this.#guest?.leave();
+    const before = this.design.current;
+    if (!equalValues(before, design) && !isReady(before)) this.keeping.layBefore(before);
     this.design.change(label, replaceWith(design));
   }
 
@@ -277,6 +289,7 @@ export class Lampnote {
       this.#guest?.leave();
       const here = without(location.hash, 'd') || `#/${this.session.current.place}`;
       const hash = this.keeping.isRefused ? await this.link() : here;
+      this.#isGoing = true;
       return this.#asked === this.session.current.language ? hash : withLanguage(hash, this.#asked);
     });
     await going.then(
@@ -303,8 +316,13 @@ export class Lampnote {
   }
 
   /** The design as a file's text. */
-  fileText(): string {
-    return encodeText(this.design.current);
+  fileText(design: Design = this.design.current): string {
+    return encodeText(design);
+  }
+
+  /** Whether what was done would go with the page: this browser keeps nothing, and no link carries it on. */
+  get wouldLose(): boolean {
+    return this.keeping.isRefused && this.design.history.undo !== null && !this.#isGoing;
   }
 
   // --- light --------------------------------------------------------------------------------------------
@@ -382,7 +400,7 @@ export class Lampnote {
   /** Stage and scene move many times a second; what is kept seldom does. */
   #keepSession(): void {
     const isKept = keepSession(this.session.current, this.#keptSession);
-    if (isKept !== null) this.keeping.told(isKept);
+    if (isKept !== null) this.keeping.told('settings', isKept);
     this.#keptSession = this.session.current;
   }
 

@@ -98,8 +98,11 @@ export function keepSession(session: Session, last: Session): boolean | null {
 
 export function keptSession(): Session {
   return (
-    attempt(() => ({ ...DEFAULT_SESSION, ...v.parse(kept, JSON.parse(get(SESSION_KEY) ?? '')) })) ??
-    firstSession()
+    attempt(() => {
+      const session = v.parse(kept, JSON.parse(get(SESSION_KEY) ?? ''));
+      // A new sitting may be another person's, with headphones on: louder than usual it begins for nobody.
+      return { ...DEFAULT_SESSION, ...session, volumeDb: Math.min(session.volumeDb, VOLUME.usual) };
+    }) ?? firstSession()
   );
 }
 

@@ -133,6 +133,11 @@ export class DocumentStore<T> extends Store<T> {
     this.#move(this.#future, this.#past);
   }
 
+  /** The document that is one's own: the one laid aside, while another lies here. */
+  get own(): T {
+    return this.#aside ? this.#aside.value : this.current;
+  }
+
   /** Another document lies here for a while. */
   get isLent(): boolean {
     return this.#aside !== null;

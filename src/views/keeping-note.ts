@@ -67,8 +67,11 @@ export class KeepingNote extends AppElement {
     </div>`;
   }
 
-  readonly #save = (): void =>
-    offerFile(this.app.design.current.name, 'json', 'application/json', this.app.fileText());
+  /** In a lesson the maker's own, which is not the one on the bench. */
+  readonly #save = (): void => {
+    const { own } = this.app.design;
+    offerFile(own.name, 'json', 'application/json', this.app.fileText(own));
+  };
 }
 
 customElements.define('keeping-note', KeepingNote);

@@ -4,6 +4,7 @@ import { classMap } from 'lit/directives/class-map.js';
 import { keyed } from 'lit/directives/keyed.js';
 import { PLACES, type Place } from '../app/address.ts';
 import type { Lampnote, Notice } from '../app/lampnote.ts';
+import { PRESETS } from '../app/presets.ts';
 import type { Look, Session } from '../app/session.ts';
 import type { SoundState } from '../app/sound-desk.ts';
 import type { History } from '../app/store.ts';
@@ -26,7 +27,6 @@ import './live-strip.ts';
 import './load-again.ts';
 import { oneFileLink } from './one-file.ts';
 import { SHOWN_PLACES } from './places.ts';
-import { PRESETS } from './presets.ts';
 import { CALMLY, Selected } from './select.ts';
 import { common } from './theme/shared.ts';
 import { volumeSlider } from './volume.ts';
@@ -353,7 +353,9 @@ export class LampNote extends AppElement {
   };
 
   readonly #shown = (): void => {
-    if (!document.hidden) this.app.sound.shown();
+    // A tablet put aside may never tell more than this.
+    if (document.hidden) this.app.keeping.flush();
+    else this.app.sound.shown();
   };
 
   /** What is still being typed counts as typed. */

@@ -25,7 +25,7 @@ export const germanAbout: AboutWords = {
         'bis er geändert oder vergessen wird',
       ],
       [
-        'beiseitegelegte Entwürfe: der eines anderen Tabs, oder einer, der sich nicht lesen ließ',
+        'beiseitegelegte Entwürfe: der eines anderen Tabs, einer, der sich nicht lesen ließ, die letzten drei, an deren Stelle ein anderer geöffnet wurde',
         'in diesem Browser, unter „lampnote.aside.…“; welcher davon dieser Tab ist: im Tab, unter „lampnote.own“',
         'bis sie geöffnet, nicht mehr behalten oder vergessen werden',
       ],

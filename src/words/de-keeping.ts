@@ -14,7 +14,8 @@ export const germanKeeping: Translated<typeof keepingWords> = {
   theirsStep: 'Entwurf des anderen Tabs nehmen',
   mine: 'Meinen behalten',
 
-  aside: (name) => `In diesem Browser liegt noch ein Entwurf beiseite: „${name}“, aus einem anderen Tab.`,
+  aside: (name) =>
+    `In diesem Browser liegt noch ein Entwurf beiseite: „${name}“, aus einem anderen Tab oder von vor dem Öffnen eines anderen.`,
   unread:
     'Der in diesem Browser behaltene Entwurf lässt sich nicht lesen, darum begann die Seite mit einem anderen. Das Behaltene liegt unverändert beiseite.',
   open: 'Öffnen',

@@ -56,7 +56,7 @@ export const aboutWords = spoken<AboutWords>('about', {
         'until it is changed or forgotten',
       ],
       [
-        'designs laid aside: another tab’s, or one that did not read',
+        'designs laid aside: another tab’s, one that did not read, the last three that another took the place of',
         'in this browser, under “lampnote.aside.…”; which is this tab’s own: in the tab, under “lampnote.own”',
         'until they are opened, let go or forgotten',
       ],

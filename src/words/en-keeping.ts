@@ -13,7 +13,8 @@ export const keepingWords = spoken('keeping', {
   theirsStep: 'take the other tab’s design',
   mine: 'Keep mine',
 
-  aside: (name: string) => `Another design is laid aside in this browser: “${name}”, from another tab.`,
+  aside: (name: string) =>
+    `Another design is laid aside in this browser: “${name}”, from another tab or from before another was opened.`,
   unread:
     'The design kept in this browser does not read, so the page began with another. What was kept is laid aside as it is.',
   open: 'Open it',

@@ -1,12 +1,21 @@
 /** Everything that can go wrong with the sound: said, mended by a press, never loud, and back in a ramp. */
 import type { Page } from 'playwright-core';
 import { expect, inject, test } from 'vitest';
+import { VOLUME } from '../../src/app/session.ts';
 import { DEFAULT_DESIGN } from '../../src/design/defaults.ts';
 import type { SoundTrouble } from '../../src/sound/player.device.ts';
+import { MOST_OF_BOUND } from '../../src/sound/settings.ts';
 import { germanPage } from '../../src/words/de-page.ts';
 import { words } from '../../src/words/en.ts';
-import { hear, oneBrowser, openPage, tapSound } from './support/browser.ts';
-import { cameBackGently, designOn, recordSound, saysInBoth, startListening } from './support/faults.ts';
+import { type Heard, hear, oneBrowser, openPage, tapSound } from './support/browser.ts';
+import {
+  cameBackGently,
+  designOn,
+  neverLouder,
+  recordSound,
+  saysInBoth,
+  startListening,
+} from './support/faults.ts';
 import { becomes, hand, hearBoth, soundButton } from './support/visit.ts';
 
 const browser = oneBrowser();
@@ -191,6 +200,23 @@ test('a browser that holds the sound back without an answer is not waited for', 
   await page.getByRole('heading', { name: words.product }).click();
   await hearBoth(page, DEFAULT_DESIGN);
   await cameBackGently(page, LOUDEST);
+  await close();
+});
+
+test('a sound that is built anew is as loud as is set, not as usual', async () => {
+  const { page, close } = await visit();
+  await page.getByRole('slider', { name: words.bar.volume, exact: true }).press('Home');
+  const quiet = 10 ** (VOLUME.min / 20);
+  const isThere = ({ rms }: Heard) => rms > quiet / 10;
+  await soundButton(page).click();
+  await hear(page, isThere);
+  await startListening(page);
+  await (await newest(page)).evaluate((node) => (node.context as AudioContext).close());
+  await page.getByText(trouble.closed).waitFor();
+  await page.getByRole('heading', { name: words.product }).click();
+  await page.getByText(trouble.closed).waitFor({ state: 'hidden' });
+  await hear(page, isThere);
+  await neverLouder(page, quiet * MOST_OF_BOUND);
   await close();
 });
 

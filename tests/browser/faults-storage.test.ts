@@ -11,6 +11,7 @@ import { words } from '../../src/words/en.ts';
 import { keepingWords } from '../../src/words/en-keeping.ts';
 import { oneBrowser, openPage, tapSound } from './support/browser.ts';
 import { choose, designOn, saysInBoth } from './support/faults.ts';
+import { begin, goTo, lessonOf } from './support/lesson-visit.ts';
 import {
   becomes,
   button,
@@ -87,6 +88,8 @@ test('a kept design that does not read is laid aside as it was, told, and saved;
     ['\u0000ÿ{', '{"look":"purple","volumeDb":-40}', -40],
     [whole.slice(0, 500), '{"look":"dark","volu', -20],
     [whole.replace(/"version": \d+/, '"version": 99'), '[]', -20],
+    // Whoever comes next may wear headphones.
+    ['[]', '{"volumeDb":-8}', -20],
   ] as const) {
     expect(decodeText(kept).ok).toBe(false);
     await page.evaluate(
@@ -157,6 +160,103 @@ test('of two tabs neither overwrites the other unseen: each edit is kept until s
   await button(first, words.bar.undo).click();
   expect(await designOn(first)).toBe(mine);
   expect(failures).toEqual([]);
+  await close();
+});
+
+const openReady = (page: Page, place: number) =>
+  page.getByRole('combobox', { name: words.bar.designs, exact: true }).selectOption(String(place));
+
+test('a design that another took the place of is there after a reload, unless it was a ready one or came back', async () => {
+  const { page, close } = await openPage(browser(), site);
+  const laidAside = async () => (await keptNames(page)).filter((name) => name.startsWith('lampnote.aside.'));
+  await openReady(page, 1);
+  await openReady(page, 2);
+  expect(await laidAside()).toEqual([]);
+  await trimmer(page, 'A').press('End');
+  const mine = await designOn(page);
+  await openReady(page, 1);
+  expect(await laidAside()).toHaveLength(1);
+  // Until then Undo does.
+  expect(await button(page, keepingWords.open).count()).toBe(0);
+  await page.reload();
+  const { name } = JSON.parse(mine) as { name: string };
+  await saysInBoth(page, keepingWords.aside(name), germanKeeping.aside(name));
+  await button(page, keepingWords.open).click();
+  expect(await designOn(page)).toBe(mine);
+  expect(await laidAside()).toEqual([]);
+
+  await openReady(page, 1);
+  await button(page, words.bar.undo).click();
+  await page.reload();
+  expect(await designOn(page)).toBe(mine);
+  expect(await laidAside()).toEqual([]);
+  // The last three of such are enough.
+  for (const place of [0, 1, 2, 3, 4]) {
+    await openReady(page, place);
+    await trimmer(page, 'A').press(place % 2 === 0 ? 'End' : 'Home');
+  }
+  await openReady(page, 5);
+  expect(await laidAside()).toHaveLength(3);
+  await close();
+});
+
+test('where settings still find room and the design does not, that stays said, and the page is not left unasked', async () => {
+  const { page, close } = await openPage(browser(), site, {
+    prepare: (unopened) =>
+      unopened.addInitScript(() => {
+        const { setItem } = Storage.prototype;
+        Storage.prototype.setItem = function (key, value) {
+          if (value.length > 500) throw new DOMException('No room.', 'QuotaExceededError');
+          setItem.call(this, key, value);
+        };
+      }),
+  });
+  await trimmer(page, 'A').press('End');
+  await notice(page, keepingWords.refused).waitFor();
+  const mine = await designOn(page);
+  await page.getByRole('slider', { name: words.bar.volume, exact: true }).press('ArrowDown');
+  await page.getByRole('radio', { name: words.bar.looks.dark, exact: true }).dispatchEvent('click');
+  expect(JSON.parse((await page.evaluate(() => localStorage.getItem('lampnote.session')))!)).toMatchObject({
+    look: 'dark',
+  });
+  expect(await notice(page, keepingWords.refused).count()).toBe(1);
+
+  const asked: string[] = [];
+  page.once('dialog', async (dialog) => {
+    asked.push(dialog.type());
+    await dialog.dismiss();
+  });
+  await page.close({ runBeforeUnload: true });
+  await expect.poll(() => asked).toEqual(['beforeunload']);
+  expect(await designOn(page)).toBe(mine);
+
+  // In a lesson, too, it is one's own that the note saves, and that is asked for.
+  await goTo(page, 'class');
+  await begin(page, lessonOf('comparison'));
+  await expect.poll(() => designOn(page)).not.toBe(mine);
+  expect(await downloaded(page, keepingWords.save)).toBe(mine);
+  await close();
+});
+
+test('a page taken out as it was put by follows the light again and tells what another tab has kept meanwhile', async () => {
+  const { page, close } = await openPage(browser(), site, { prepare: tapSound });
+  await soundButton(page).click();
+  await hearBoth(page, DEFAULT_DESIGN);
+  await page.evaluate(
+    (text) => {
+      window.dispatchEvent(new PageTransitionEvent('pagehide', { persisted: true }));
+      localStorage.setItem('lampnote.design', text);
+    },
+    encodeText(rename('Theirs')(DEFAULT_DESIGN)),
+  );
+  await soundButton(page).waitFor();
+  await page.evaluate(() => window.dispatchEvent(new PageTransitionEvent('pageshow', { persisted: true })));
+  await notice(page, keepingWords.elsewhere).waitFor();
+  await hand(page, 'A').press('End');
+  await becomes(page, { A: words.strip.silent, B: words.strip.sounding });
+  await hand(page, 'A').press('Home');
+  await soundButton(page).click();
+  await hearBoth(page, DEFAULT_DESIGN);
   await close();
 });
 
