@@ -7,11 +7,13 @@ import type { Bench } from '../lesson/bench.ts';
 import type { Lesson } from '../lesson/lesson.ts';
 import type { Progress } from '../lesson/progress.ts';
 import * as progress from '../lesson/progress.ts';
+import { type KeptLesson, readSitting, resumed, sittingText } from '../lesson/sitting.ts';
 import { keepsTo } from '../lesson/touched.ts';
 import { type Lux, type Seconds, VOICES } from '../quantity/units.ts';
 import type { Guest, Lampnote } from './lampnote.ts';
 import type { LiveFrame } from './live.ts';
 import type { Session } from './session.ts';
+import { keepSitting, keptSitting } from './storage.device.ts';
 import { Store } from './store.ts';
 
 export interface OpenLesson {
@@ -29,6 +31,12 @@ export interface ClassBench {
   giveBack(): void;
 }
 
+/** Where how far the lessons came outlasts a reload. */
+export interface Sitting {
+  read(): string | null;
+  keep(text: string): void;
+}
+
 /** The model is looked at this often, and at once when a gate is shown otherwise: on a slow page frames are far apart. */
 const LOOK_SECONDS: Seconds = 0.2;
 
@@ -37,11 +45,19 @@ export class ClassDesk implements Guest {
   readonly #bench: ClassBench;
   /** Lessons that were left, by name. */
   readonly #left = new Map<string, Progress>();
+  readonly #sitting: Sitting;
+  /** Lessons of this tab from before it was loaded anew, by name. */
+  readonly #before: ReadonlyMap<string, KeptLesson>;
+  /** What was kept last. */
+  #text: string | null;
   #looked: Seconds = Number.NEGATIVE_INFINITY;
   #shown = '';
 
-  constructor(bench: ClassBench) {
+  constructor(bench: ClassBench, sitting: Sitting) {
     this.#bench = bench;
+    this.#sitting = sitting;
+    this.#text = sitting.read();
+    this.#before = new Map(readSitting(this.#text).map((kept) => [kept.lesson, kept]));
   }
 
   /** What lies on the bench now. */
@@ -50,21 +66,23 @@ export class ClassDesk implements Guest {
   }
 
   /** How far a lesson had come when it was left; null = not begun. */
-  leftAt(lesson: Lesson): Progress | null {
-    return this.#left.get(lesson.id) ?? null;
+  leftAt(lesson: Lesson): Pick<Progress, 'step' | 'finished'> | null {
+    return this.#left.get(lesson.id) ?? this.#before.get(lesson.id) ?? null;
   }
 
   /** Opens a lesson, its steps made from `base`: where it was left, or at its first step. One that had been finished starts again. */
   begin(lesson: Lesson, base: Design): void {
     this.leave();
     const own = this.#bench.present();
-    const before = this.#left.get(lesson.id);
+    const kept = this.#before.get(lesson.id);
+    const before = this.#left.get(lesson.id) ?? (kept && resumed(lesson, kept, own, base));
     const anew = before?.finished
       ? progress.restart(lesson, before, progress.benchOf(lesson, before))
       : before;
     const next = anew ? { ...anew, own } : progress.begin(lesson, own, base);
     this.#bench.lay(progress.benchOf(lesson, next));
     this.open.dispatch(() => ({ lesson, progress: next }));
+    this.#keep();
   }
 
   /** Closes the lesson; the maker's own bench comes back. Nothing happens when none is open. */
@@ -169,6 +187,18 @@ export class ClassDesk implements Guest {
     if (lays || whereOf(lesson, before) !== whereOf(lesson, after))
       this.#bench.lay(progress.benchOf(lesson, after));
     this.open.dispatch(() => ({ lesson, progress: after }));
+    this.#keep();
+  }
+
+  #keep(): void {
+    const { current } = this.open;
+    const known = new Map(this.#left);
+    if (current) known.set(current.lesson.id, current.progress);
+    const before = [...this.#before.values()].filter(({ lesson }) => !known.has(lesson));
+    const text = sittingText([...known.values()], before);
+    if (text === this.#text) return;
+    this.#text = text;
+    this.#sitting.keep(text);
   }
 }
 
@@ -212,7 +242,7 @@ const desks = new WeakMap<Lampnote, ClassDesk>();
 export function classDeskOf(app: Lampnote): ClassDesk {
   const known = desks.get(app);
   if (known) return known;
-  const desk = new ClassDesk(benchOfPage(app));
+  const desk = new ClassDesk(benchOfPage(app), { read: keptSitting, keep: keepSitting });
   desks.set(app, desk);
   app.receive(desk);
   return desk;

@@ -11,6 +11,8 @@ const SESSION_KEY = `${OURS}.session`;
 const ASIDE_KEY = `${OURS}.aside.`;
 /** In the tab alone: the name of what it laid aside itself. */
 const OWN_KEY = `${OURS}.own`;
+/** In the tab alone: how far its lessons came. */
+const SITTING_KEY = `${OURS}.sitting`;
 
 /** One entry that does not read must not take the others with it: the volume may be lower than the usual one. */
 const entry = <T>(schema: v.GenericSchema<T>, usual: T) => v.fallback(v.optional(schema, usual), usual);
@@ -88,6 +90,15 @@ export function ownAside(): string | null {
 
 export function setOwnAside(name: string | null): void {
   attempt(() => (name === null ? sessionStorage.removeItem(OWN_KEY) : sessionStorage.setItem(OWN_KEY, name)));
+}
+
+/** How far this tab's lessons came; goes with the tab. */
+export function keptSitting(): string | null {
+  return attempt(() => sessionStorage.getItem(SITTING_KEY)) ?? null;
+}
+
+export function keepSitting(text: string): void {
+  attempt(() => sessionStorage.setItem(SITTING_KEY, text));
 }
 
 /** Keeps how the page is set; null when it is as it was kept last, false when the browser will not keep it. */

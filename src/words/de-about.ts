@@ -40,9 +40,14 @@ export const germanAbout: AboutWords = {
         'bis die Seite verlassen oder neu geladen wird',
       ],
       [
-        'mitgeschriebenes Licht, geöffnete Aufzeichnungen, Messwerte der Fehlersuche; wie weit jede Lektion kam, Vermutungen und gezählte Hände',
+        'mitgeschriebenes Licht, geöffnete Aufzeichnungen, Messwerte der Fehlersuche',
         'in der offenen Seite',
         'bis die Seite verlassen oder neu geladen wird',
+      ],
+      [
+        'wie weit jede Lektion kam, Vermutungen und gezählte Hände',
+        'im Tab, unter „lampnote.sitting“',
+        'bis der Tab geschlossen oder alles vergessen wird',
       ],
       ['gespeicherte Dateien, kopierte Links', 'dort, wo sie abgelegt werden', 'so lange sie dort liegen'],
     ],

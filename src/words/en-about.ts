@@ -67,9 +67,14 @@ export const aboutWords = spoken<AboutWords>('about', {
       ],
       ['earlier steps of the design, for Undo', 'in the open page', 'until the page is left or loaded anew'],
       [
-        'light being taken down, opened recordings, readings of the fault finder; how far each lesson came, guesses and counted hands',
+        'light being taken down, opened recordings, readings of the fault finder',
         'in the open page',
         'until the page is left or loaded anew',
+      ],
+      [
+        'how far each lesson came, guesses and counted hands',
+        'in the tab, under “lampnote.sitting”',
+        'until the tab is closed, or forgotten',
       ],
       ['files you save, links you copy', 'wherever you put them', 'as long as you keep them'],
     ],

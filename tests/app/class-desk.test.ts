@@ -9,31 +9,39 @@ import { type Bench, DEFAULT_LIGHT } from '../../src/lesson/bench.ts';
 import { withSetting } from '../../src/lesson/controls.ts';
 import { LESSON_DESIGN, LESSONS } from '../../src/lesson/lessons.ts';
 import { recordOf } from '../../src/lesson/progress.ts';
+import { readSitting } from '../../src/lesson/sitting.ts';
 
 const shadow = LESSONS.find(({ id }) => id === 'why-a-shadow-stops-it')!;
 
-/** A page's bench without the page. */
-function table() {
+/** A page's bench without the page; `kept` is how far lessons came before it was loaded. */
+function table(kept: string | null = null) {
   const design = new DocumentStore<Design>(rename('Mine')(DEFAULT_DESIGN));
   let light = DEFAULT_LIGHT;
   let own: Bench['light'] | null = null;
-  const desk = new ClassDesk({
+  const sitting = { text: kept };
+  const bench = {
     present: () => ({ design: design.current, light }),
-    lay: (bench) => {
+    lay: (laid: Bench) => {
       own ??= light;
-      design.lend(bench.design);
-      light = bench.light;
+      design.lend(laid.design);
+      light = laid.light;
     },
     giveBack: () => {
       design.giveBack();
       light = own ?? light;
       own = null;
     },
+  };
+  const desk = new ClassDesk(bench, {
+    read: () => kept,
+    keep: (text) => {
+      sitting.text = text;
+    },
   });
   const cover = (share: number) => {
     light = withSetting({ design: design.current, light }, 'hand A', share).light;
   };
-  return { design, desk, cover, light: () => light };
+  return { design, desk, cover, light: () => light, sitting };
 }
 
 test('leaving a lesson gives back the very design, its history and the light', () => {
@@ -136,4 +144,70 @@ test('on a slow page, too, a state shown in one frame only is one that the step 
   frame(0.15, 'sounding');
   const { lesson, progress } = desk.open.current!;
   expect(recordOf(lesson, progress).watched.met).toBe(true);
+});
+
+test('lessons go on after a reload where they were: step, guess, hands and places', () => {
+  const { desk, sitting } = table();
+  for (const lesson of LESSONS) {
+    desk.begin(lesson, LESSON_DESIGN);
+    // To the second step, and to its guess.
+    for (let i = 0; i < 20 && desk.open.current!.progress.step === 0; i++) {
+      desk.pass();
+      desk.showAnyway();
+      desk.advance();
+    }
+    const { question } = lesson.steps[1]!;
+    desk.advance();
+    if (question?.kind === 'choice') {
+      desk.answer({ kind: 'choice', option: question.options.at(-1)! });
+      desk.count(question.options[0]!, 7);
+    } else if (question?.kind === 'place') {
+      desk.answer({ kind: 'place', lux: 20 });
+      desk.point(30);
+      desk.point(4);
+    }
+  }
+  desk.leave();
+  const after = table(sitting.text);
+  for (const lesson of LESSONS) {
+    const { step, finished } = desk.leftAt(lesson)!;
+    expect(after.desk.leftAt(lesson)).toMatchObject({ step, finished });
+    after.desk.begin(lesson, LESSON_DESIGN);
+    const told = (one: ClassDesk) => {
+      const { progress } = one.open.current!;
+      const { phase, answer, hands, places } = recordOf(lesson, progress);
+      return { step: progress.step, phase, answer, hands, places };
+    };
+    desk.begin(lesson, LESSON_DESIGN);
+    expect(told(after.desk), lesson.id).toEqual(told(desk));
+    expect(told(desk).step, lesson.id).toBe(1);
+  }
+  // What is not opened again is not forgotten.
+  const third = table(sitting.text);
+  third.desk.begin(shadow, LESSON_DESIGN);
+  third.desk.leave();
+  expect(
+    readSitting(third.sitting.text)
+      .map(({ lesson }) => lesson)
+      .toSorted(),
+  ).toEqual(LESSONS.map(({ id }) => id).toSorted());
+});
+
+test('what is kept of another page’s lessons comes in as far as it fits these', () => {
+  const asking = LESSONS.find(({ steps: [first] }) => first!.question?.kind === 'choice')!;
+  const told = {
+    phase: 'reveal',
+    answer: { kind: 'choice', option: 'none of these' },
+    hands: { no: -3 },
+    places: [-1],
+  };
+  const textWith = (id: string) =>
+    JSON.stringify([{ lesson: asking.id, step: 99, finished: true, records: { [id]: told } }]);
+  for (const text of ['', '{"lesson":', '[{"lesson":3}]', textWith('gone'), textWith(asking.steps[0]!.id)]) {
+    const { desk } = table(text);
+    desk.begin(asking, LESSON_DESIGN);
+    const { progress } = desk.open.current!;
+    expect(progress).toMatchObject({ step: 0, finished: false });
+    expect(recordOf(asking, progress)).toMatchObject({ phase: 'ask', answer: null, hands: {}, places: [] });
+  }
 });

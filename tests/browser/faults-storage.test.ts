@@ -8,10 +8,11 @@ import { decodeText, encodeText } from '../../src/design/decode.ts';
 import { DEFAULT_DESIGN } from '../../src/design/defaults.ts';
 import { germanKeeping } from '../../src/words/de-keeping.ts';
 import { words } from '../../src/words/en.ts';
+import { classPage } from '../../src/words/en-class.ts';
 import { keepingWords } from '../../src/words/en-keeping.ts';
 import { oneBrowser, openPage, tapSound } from './support/browser.ts';
 import { choose, designOn, saysInBoth } from './support/faults.ts';
-import { begin, goTo, lessonOf } from './support/lesson-visit.ts';
+import { advance, begin, goTo, lessonOf, titleOf } from './support/lesson-visit.ts';
 import {
   becomes,
   button,
@@ -235,6 +236,23 @@ test('where settings still find room and the design does not, that stays said, a
   await begin(page, lessonOf('comparison'));
   await expect.poll(() => designOn(page)).not.toBe(mine);
   expect(await downloaded(page, keepingWords.save)).toBe(mine);
+  await close();
+});
+
+test('a lesson goes on after a reload at the step where it was', async () => {
+  const { page, close } = await openPage(browser(), site);
+  const lesson = lessonOf('why-a-shadow-stops-it');
+  await goTo(page, 'class');
+  await begin(page, lesson);
+  await page.keyboard.press(' ');
+  await advance(page).press('Enter');
+  await page.reload();
+  await page
+    .getByRole('button', { name: classPage.goOn(titleOf(lesson), 2, lesson.steps.length), exact: true })
+    .press('Enter');
+  await expect
+    .poll(() => page.evaluate(() => sessionStorage.getItem('lampnote.sitting')))
+    .toContain(lesson.id);
   await close();
 });
 
