@@ -7,6 +7,7 @@ import { type Complaint, decodeText, encodeText } from '../design/decode.ts';
 import type { Design } from '../design/design.ts';
 import { equalValues } from '../design/entries.ts';
 import { AtRest } from './at-rest.ts';
+import { heldNames, holdName } from './held-names.device.ts';
 import {
   dropAside,
   dropText,
@@ -65,6 +66,7 @@ export class Keeping {
       this.#own = own.name;
       this.#text = own.text;
       this.#show({ elsewhere: true });
+      void this.#holdOwn();
       return ownRead.design;
     }
     const read = this.#seen === null ? null : decodeText(this.#seen);
@@ -75,7 +77,8 @@ export class Keeping {
       dropText();
       this.#seen = null;
     }
-    this.#show({ aside: unread ? asideOf(unread) : this.#nextAside() });
+    if (unread) this.#show({ aside: asideOf(unread) });
+    else void this.#offerNext();
     return read?.ok ? read.design : null;
   }
 
@@ -145,7 +148,8 @@ export class Keeping {
   letGo(): void {
     const { aside } = this.state.current;
     if (aside) dropAside(aside.name);
-    this.#show({ aside: this.#nextAside() });
+    this.#show({ aside: null });
+    void this.#offerNext();
   }
 
   /** The note that nothing is kept was read. */
@@ -192,7 +196,10 @@ export class Keeping {
 
   #layOwnAside(): void {
     if (this.#text === null) return;
-    this.#own ??= freeName();
+    if (this.#own === null) {
+      this.#own = freeName();
+      void holdName(this.#own);
+    }
     setOwnAside(this.#own);
     this.told('design', layAside({ name: this.#own, text: this.#text }));
     this.#show({ elsewhere: true });
@@ -203,14 +210,25 @@ export class Keeping {
     return { ...aside, isKept: layAside(aside) };
   }
 
-  #nextAside(): Aside | null {
+  /** A tab that was doubled has its name from the other, which goes on using it: then it takes one of its own. */
+  async #holdOwn(): Promise<void> {
+    const name = this.#own;
+    if (name === null || (await holdName(name)) || this.#own !== name) return;
+    this.#own = null;
+    this.#layOwnAside();
+  }
+
+  /** Shows the first of what lies aside and belongs to no living tab. */
+  async #offerNext(): Promise<void> {
+    if (laidAside().length === 0) return;
+    const held = await heldNames();
     const next = laidAside().find(({ name, text }) => {
       // What is kept again, by Undo, need not lie beside itself.
       const isKept = name.startsWith(BEFORE) && text === this.#seen;
       if (isKept) dropAside(name);
-      return name !== this.#own && !isKept;
+      return name !== this.#own && !held.has(name) && !isKept;
     });
-    return next ? asideOf(next) : null;
+    if (next && this.state.current.aside === null) this.#show({ aside: asideOf(next) });
   }
 
   #show(change: Partial<KeepingState>): void {

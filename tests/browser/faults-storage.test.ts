@@ -139,11 +139,32 @@ test('of two tabs neither overwrites the other unseen: each edit is kept until s
   await notice(first, keepingWords.elsewhere).waitFor();
   expect(await designOn(first)).toBe(mine);
 
+  // What a living tab has laid aside is not offered to another, nor can it be let go there; a doubled tab lays aside its own.
+  const twin = await first.context().newPage();
+  await twin.goto(site);
+  const asides = async () => (await keptNames(first)).filter((name) => name.startsWith('lampnote.aside.'));
+  const [name, ...rest] = await asides();
+  expect(rest).toEqual([]);
+  await twin.evaluate(
+    (own) => sessionStorage.setItem('lampnote.own', own),
+    name!.slice('lampnote.aside.'.length),
+  );
+  await twin.reload();
+  expect(await designOn(twin)).toBe(mine);
+  await expect.poll(asides, { timeout: 10_000 }).toHaveLength(2);
+  expect(await twin.getByText(keepingWords.aside(DEFAULT_DESIGN.name)).count()).toBe(0);
+  await trimmer(twin, 'A').press('Home');
+  const theTwins = await designOn(twin);
+  await twin.close();
+
   // A tab closed without a choice leaves its design to the next.
   const third = await first.context().newPage();
   await third.goto(site);
   await saysInBoth(third, keepingWords.aside(DEFAULT_DESIGN.name), germanKeeping.aside(DEFAULT_DESIGN.name));
   expect(await designOn(third)).toBe(theirs);
+  await button(third, keepingWords.open).click();
+  expect(await designOn(third)).toBe(theTwins);
+  await button(third, words.bar.undo).click();
   await third.close();
 
   await button(first, keepingWords.mine).click();
