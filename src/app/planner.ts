@@ -4,6 +4,7 @@
  */
 import type { Job, ProgressOf, Report, ReportOf, Request, SearchJob } from '../plan/job.ts';
 import { Workbench } from '../plan/job.ts';
+import { PAGE_TURNS } from './page-turns.ts';
 import { Store } from './store.ts';
 
 export type Planning<J extends Job = SearchJob> =
@@ -33,8 +34,6 @@ const TRIES = 2;
 /** A worker tells of its progress many times a second; one that says nothing at two looks in a row is gone. */
 const LOOK_MILLISECONDS = 8000;
 const LOOKS = 2;
-/** Short enough that the page answers in between. */
-const PAGE_SLICE_MILLISECONDS = 12;
 
 /** For jobs of one kind. */
 export class Planner<J extends Job = SearchJob> {
@@ -157,12 +156,7 @@ export class Planner<J extends Job = SearchJob> {
   }
 
   #onPage(): Workbench {
-    this.#bench ??= new Workbench({
-      sliceMilliseconds: PAGE_SLICE_MILLISECONDS,
-      now: () => performance.now(),
-      later: (go) => setTimeout(go, 0),
-      report: (report) => this.#hear(report),
-    });
+    this.#bench ??= new Workbench({ ...PAGE_TURNS, report: (report) => this.#hear(report) });
     return this.#bench;
   }
 

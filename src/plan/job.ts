@@ -5,6 +5,7 @@
 import { type Assessment, assess } from './assess.ts';
 import { type RoomProgress, type RoomReport, type RoomTask, roomReport } from './room-report.ts';
 import { type Progress, type SearchResult, type SearchTask, search } from './search.ts';
+import { inSlices, type Turns } from './slices.ts';
 
 export interface SearchJob {
   readonly kind: 'search';
@@ -68,59 +69,31 @@ export type Report =
   | { readonly kind: 'done'; readonly id: number; readonly result: ReportOf<Job> }
   | { readonly kind: 'failed'; readonly id: number; readonly message: string };
 
-/** Milliseconds of work between two looks at what else there is to do. */
-export interface Surroundings {
-  readonly sliceMilliseconds: number;
-  now(): number;
-  /** Calls back when other events have had their turn. */
-  later(go: () => void): void;
+export interface Surroundings extends Turns {
   report(report: Report): void;
-}
-
-interface Current {
-  readonly id: number;
-  readonly steps: Generator<ProgressOf<Job>, ReportOf<Job>>;
 }
 
 /** Does one job at a time in slices: a new one takes the place of the one under way. Never throws. */
 export class Workbench {
   readonly #around: Surroundings;
-  #current: Current | null = null;
+  #current: { readonly id: number; readonly stop: () => void } | null = null;
 
   constructor(around: Surroundings) {
     this.#around = around;
   }
 
   take(request: Request): void {
-    if (request.kind === 'stop') {
-      if (this.#current?.id === request.id) this.#current = null;
-      return;
-    }
-    const current: Current = { id: request.id, steps: work(request.job) };
-    this.#current = current;
-    this.#around.later(() => this.#slice(current));
-  }
-
-  #slice(current: Current): void {
-    if (this.#current !== current) return;
-    const { id, steps } = current;
-    const until = this.#around.now() + this.#around.sliceMilliseconds;
-    try {
-      for (;;) {
-        const step = steps.next();
-        if (step.done) {
-          this.#current = null;
-          this.#around.report({ kind: 'done', id, result: step.value });
-          return;
-        }
-        if (this.#around.now() < until) continue;
-        this.#around.report({ kind: 'progress', id, progress: step.value });
-        this.#around.later(() => this.#slice(current));
-        return;
-      }
-    } catch (error) {
-      this.#current = null;
-      this.#around.report({ kind: 'failed', id, message: String(error) });
-    }
+    const { id } = request;
+    if (request.kind === 'stop' && this.#current?.id !== id) return;
+    this.#current?.stop();
+    this.#current = null;
+    if (request.kind === 'stop') return;
+    const around = this.#around;
+    const stop = inSlices(work(request.job), around, {
+      paused: (progress) => around.report({ kind: 'progress', id, progress }),
+      done: (result) => around.report({ kind: 'done', id, result }),
+      failed: (error) => around.report({ kind: 'failed', id, message: String(error) }),
+    });
+    this.#current = { id, stop };
   }
 }
