@@ -1,9 +1,11 @@
 /**
  * Sends the bench's long work to its worker and takes the answers; of each kind of task only the latest is of interest.
- * A worker that dies is replaced; where none opens, or another dies, the page does the work itself, after it has shown
- * that it is at work. Work that breaks off, or of which nothing is heard, is told as failed.
+ * A worker that dies is replaced; where none opens (the one-file page), or another dies, the page does the work itself in
+ * short slices. Work that breaks off, or of which nothing is heard, is told as failed.
  */
-import { type KitAnswer, type KitFailure, type KitTask, KitWork } from '../kit/kit-tasks.ts';
+import { failureOf, type KitAnswer, type KitFailure, type KitTask, KitWork } from '../kit/kit-tasks.ts';
+import { inSlices } from '../plan/slices.ts';
+import { PAGE_TURNS } from './page-turns.ts';
 import { kitWorker } from './plan-worker.device.ts';
 
 type Kind = KitTask['kind'];
@@ -11,8 +13,6 @@ type Plain<T> = T extends KitTask ? Omit<T, 'id'> : never;
 export type AskedTask = Plain<KitTask>;
 type Reply = KitAnswer | KitFailure;
 
-/** Long enough for a frame to be drawn. */
-const DRAW_MILLISECONDS = 30;
 /** Longer than any of the tasks takes on a slow machine. */
 const PATIENCE_MILLISECONDS = 120_000;
 /** How many workers may die before the page does the work itself. */
@@ -30,6 +30,8 @@ export class KitWorker {
   #worker: Promise<Worker | null> | null = null;
   #deaths = 0;
   #own: KitWork | null = null;
+  /** By kind, what stops the work that the page does itself. */
+  readonly #stops = new Map<Kind, () => void>();
 
   constructor(hear: (reply: Reply) => void) {
     this.#hear = hear;
@@ -38,6 +40,7 @@ export class KitWorker {
   ask(task: AskedTask): void {
     const numbered = { ...task, id: ++this.#id } as KitTask;
     this.#latest.set(numbered.kind, numbered);
+    this.#stops.get(numbered.kind)?.();
     void this.#send(numbered);
   }
 
@@ -54,11 +57,12 @@ export class KitWorker {
       worker.postMessage(task);
       return;
     }
-    setTimeout(() => {
-      if (this.#latest.get(task.kind) !== task) return;
-      this.#own ??= new KitWork();
-      this.#take(this.#own.reply(task));
-    }, DRAW_MILLISECONDS);
+    this.#own ??= new KitWork();
+    const stop = inSlices(this.#own.steps(task), PAGE_TURNS, {
+      done: (answer) => this.#take(answer),
+      failed: () => this.#take(failureOf(task)),
+    });
+    this.#stops.set(task.kind, stop);
   }
 
   async #opened(): Promise<Worker | null> {
@@ -73,8 +77,8 @@ export class KitWorker {
   }
 
   /** Nothing was heard of a task: it is given up, and its worker with it. */
-  #unheard(worker: Worker, { kind, id }: KitTask): void {
-    this.#take({ kind: 'failed', of: kind, id });
+  #unheard(worker: Worker, task: KitTask): void {
+    this.#take(failureOf(task));
     this.#replace(worker);
   }
 

@@ -4,12 +4,13 @@
  */
 import { railVolts } from '../circuit/supply.ts';
 import type { Design } from '../design/design.ts';
+import { type Steps, wholeOf } from '../plan/slices.ts';
 import { uniformFrom } from '../quantity/random.ts';
 import type { Amperes, Volts } from '../quantity/units.ts';
 import { drawnBoard, setForBench } from './drawn-board.ts';
 import { type Fault, faultsOf, linkFault } from './faults.ts';
 import type { MissingLink } from './missing-links.ts';
-import { type Healthy, healthyOf, type Observed, observe, type Reading, readingsOf } from './observe.ts';
+import { type Healthy, healthyOf, type Observed, observeSteps, type Reading, readingsOf } from './observe.ts';
 import { USUAL_BENCH } from './slip.ts';
 import type { BenchLight } from './slip-values.ts';
 
@@ -44,13 +45,22 @@ export function dictionaryOf(
   bench: BenchLight = USUAL_BENCH,
   links: readonly MissingLink[] = [],
 ): Dictionary {
+  return wholeOf(dictionarySteps(design, bench, links));
+}
+
+/** The same in steps. */
+export function* dictionarySteps(
+  design: Design,
+  bench: BenchLight,
+  links: readonly MissingLink[],
+): Steps<Dictionary> {
   const set = setForBench(design, bench);
   const healthy = healthyOf(set, bench);
   const readings = readingsOf(set);
-  const entries = [...faultsOf(set), ...links.map(linkFault)].map((fault) => ({
-    fault,
-    observed: observe(set, fault, bench, healthy, readings),
-  }));
+  yield;
+  const entries: Entry[] = [];
+  for (const fault of [...faultsOf(set), ...links.map(linkFault)])
+    entries.push({ fault, observed: yield* observeSteps(set, fault, bench, healthy, readings) });
   const [first] = entries;
   const supplyVolts = railVolts(set.supply);
   const currents = readings.flatMap(({ point, id }) =>
@@ -62,7 +72,7 @@ export function dictionaryOf(
     healthy,
     readings,
     entries,
-    blur: blurOf(set, bench, healthy, readings, first!),
+    blur: yield* blurOf(set, bench, healthy, readings, first!),
     supplyVolts,
     mostAmperes: Math.max(OVER_CURRENT, 1.5 * Math.max(...currents)),
   };
@@ -74,19 +84,19 @@ export function leverOf(value: number, supplyVolts: Volts): number {
   return supplyVolts * x * (1 - x);
 }
 
-function blurOf(
+function* blurOf(
   design: Design,
   bench: BenchLight,
   healthy: Healthy,
   readings: readonly Reading[],
   entry: Entry,
-): ReadonlyMap<string, number> {
+): Steps<ReadonlyMap<string, number>> {
   const uniform = uniformFrom(SEED);
   const supplyVolts = railVolts(design.supply);
   const sums = new Map<string, number>();
   for (let board = 0; board < BOARDS; board++) {
     const drawn = setForBench(drawnBoard(design, uniform), bench);
-    const { meter } = observe(drawn, entry.fault, bench, healthy, readings);
+    const { meter } = yield* observeSteps(drawn, entry.fault, bench, healthy, readings);
     for (const { id } of readings) {
       const [usual, own] = [entry.observed.meter.get(id) ?? null, meter.get(id) ?? null];
       if (usual !== null && own !== null) sums.set(id, (sums.get(id) ?? 0) + (own - usual) ** 2);

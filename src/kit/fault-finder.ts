@@ -3,6 +3,7 @@
  * noise, then the reading that leaves the least doubt on average. Readings that no fault explains lower the
  * confidence, and are named.
  */
+import { type Steps, wholeOf } from '../plan/slices.ts';
 import type { Fraction, VoiceId } from '../quantity/units.ts';
 import { VOICES } from '../quantity/units.ts';
 import type { Hearing, PitchHeard, StartHeard, SweepHeard } from '../words/faults.ts';
@@ -181,16 +182,29 @@ export function nextReading(
   ranking: Ranking,
   findings: Findings,
 ): NextReading | null {
+  return wholeOf(nextReadingSteps(dictionary, ranking, findings));
+}
+
+/** The same in steps, one for each reading. */
+export function* nextReadingSteps(
+  dictionary: Dictionary,
+  ranking: Ranking,
+  findings: Findings,
+): Steps<NextReading | null> {
   const { entries } = dictionary;
   const placeOf = new Map(entries.map(({ fault }, place) => [fault, place]));
   const share = ranking.candidates.map((candidate) => candidate.share);
   const places = ranking.candidates.map(({ fault }) => placeOf.get(fault)!);
   const open = dictionary.readings.filter(({ id }) => findings.meter[id] === undefined);
-  const weighed = open.map((reading) => ({
-    reading,
-    healthy: entries[0]!.observed.meter.get(reading.id) ?? null,
-    leftAfter: leftAfter(dictionary, reading, places, share),
-  }));
+  const weighed: NextReading[] = [];
+  for (const reading of open) {
+    weighed.push({
+      reading,
+      healthy: entries[0]!.observed.meter.get(reading.id) ?? null,
+      leftAfter: leftAfter(dictionary, reading, places, share),
+    });
+    yield;
+  }
   const first = weighed.find(({ reading }) => reading.point === 'current' && reading.light === 'lit');
   const hot = places.reduce((sum, place, i) => {
     const amperes = entries[place]!.observed.meter.get('current, lit') ?? 0;

@@ -8,15 +8,16 @@ import { joined, type Netlist, opened, type PartPin, parted } from '../circuit/n
 import { runNetwork } from '../circuit/network/network.ts';
 import type { Design } from '../design/design.ts';
 import { equalValues } from '../design/entries.ts';
+import { type Steps, wholeOf } from '../plan/slices.ts';
 import { type Hertz, type Pair, pairOf, type Seconds, VOICES } from '../quantity/units.ts';
 import type { FaultKind } from '../words/faults.ts';
-import { type BoardWishes, type Planned, planBoard } from './board/plan-board.ts';
-import { type Dictionary, dictionaryOf } from './dictionary.ts';
+import { type BoardWishes, boardSteps, type Planned } from './board/plan-board.ts';
+import { type Dictionary, dictionarySteps } from './dictionary.ts';
 import { setForBench } from './drawn-board.ts';
-import { type Findings, type NextReading, nextReading, rank } from './fault-finder.ts';
+import { type Findings, type NextReading, nextReadingSteps, rank } from './fault-finder.ts';
 import type { Fault } from './faults.ts';
 import type { MissingLink } from './missing-links.ts';
-import { type Ear, type FinderLight, healthyOf, observe, type Reading, readingsOf } from './observe.ts';
+import { type Ear, type FinderLight, healthyOf, observeSteps, type Reading, readingsOf } from './observe.ts';
 import type { Connections } from './parts.ts';
 import { type BenchLight, luxIn } from './slip-values.ts';
 import { type Loop, loopOf } from './trouble-loop.ts';
@@ -112,26 +113,30 @@ export class KitWork {
   /** Never throws. */
   reply(task: KitTask): KitAnswer | KitFailure {
     try {
-      return this.answer(task);
+      return wholeOf(this.steps(task));
     } catch {
-      return { kind: 'failed', of: task.kind, id: task.id };
+      return failureOf(task);
     }
   }
 
-  answer(task: KitTask): KitAnswer {
+  /** The work in steps, for where it must not go on in one piece. */
+  *steps(task: KitTask): Steps<KitAnswer> {
+    const { id } = task;
     switch (task.kind) {
       case 'board':
-        return { kind: 'board', id: task.id, planned: planBoard(task.connections, task.wishes) };
+        return { kind: 'board', id, planned: yield* boardSteps(task.connections, task.wishes) };
       case 'faults':
-        return { kind: 'faults', id: task.id, ranked: this.#ranked(task) };
-      case 'trouble':
-        return { kind: 'trouble', id: task.id, troubled: troubledBy(task.design, task.bench, task.trouble) };
+        return { kind: 'faults', id, ranked: yield* this.#ranked(task) };
+      case 'trouble': {
+        const { design, bench, trouble } = task;
+        return { kind: 'trouble', id, troubled: yield* troubleSteps(design, bench, trouble) };
+      }
     }
   }
 
-  #ranked(task: KitTask & { readonly kind: 'faults' }): Ranked {
+  *#ranked(task: KitTask & { readonly kind: 'faults' }): Steps<Ranked> {
     const { findings } = task;
-    const dictionary = this.#dictionary(task);
+    const dictionary = yield* this.#dictionary(task);
     const ranking = rank(dictionary, findings);
     const { left, confidence, contradictions, cutPower } = ranking;
     return {
@@ -146,19 +151,21 @@ export class KitWork {
       confidence,
       contradictions,
       cutPower,
-      next: nextReading(dictionary, ranking, findings),
+      next: yield* nextReadingSteps(dictionary, ranking, findings),
       readings: dictionary.readings,
     };
   }
 
-  #dictionary({ design, bench, links }: KitTask & { readonly kind: 'faults' }): Dictionary {
+  *#dictionary({ design, bench, links }: KitTask & { readonly kind: 'faults' }): Steps<Dictionary> {
     const of = [design, bench, links];
     if (this.#known && equalValues(this.#known.of, of)) return this.#known.dictionary;
-    const dictionary = dictionaryOf(design, bench, links);
+    const dictionary = yield* dictionarySteps(design, bench, links);
     this.#known = { of, dictionary };
     return dictionary;
   }
 }
+
+export const failureOf = ({ kind, id }: KitTask): KitFailure => ({ kind: 'failed', of: kind, id });
 
 /** What is played of a troubled board. */
 const LOOP_SECONDS: Seconds = 0.6;
@@ -178,20 +185,29 @@ const HEALTHY: Fault = {
 
 /** What a trouble does to a board whose thresholds are set for the bench's light. */
 export function troubledBy(plain: Design, bench: BenchLight, trouble: Trouble): Troubled {
+  return wholeOf(troubleSteps(plain, bench, trouble));
+}
+
+function* troubleSteps(plain: Design, bench: BenchLight, trouble: Trouble): Steps<Troubled> {
   const design = setForBench(plain, bench);
   const healthy = healthyOf(design, bench);
   const readings = readingsOf(design);
   const fault: Fault = { ...HEALTHY, id: 'trouble', onBoard: (netlist) => troubled(netlist, trouble) };
-  const good = observe(design, HEALTHY, bench, healthy, readings);
-  const bad = observe(design, fault, bench, healthy, readings);
+  yield;
+  const good = yield* observeSteps(design, HEALTHY, bench, healthy, readings);
+  const bad = yield* observeSteps(design, fault, bench, healthy, readings);
   const run = runNetwork(troubled(netlistOf(design, luxIn('lit', bench)), trouble), {
     settleSeconds: 3 * healthy.seconds,
     measureSeconds: LOOP_SECONDS,
   });
+  yield;
   const hertz = pairOf((voice) =>
     run.kind === 'computed' && bad.ear.heard.lit[voice] === 'sounds' ? run.halves[voice].frequency : null,
   );
   const pitches = VOICES.flatMap((voice) => hertz[voice] ?? []);
+  const samples =
+    run.kind === 'computed' && pitches.length > 0 ? run.samplesOf(jackNet(design), LOOP_RATE) : null;
+  yield;
   return {
     ear: bad.ear,
     compared: readings.map((reading) => ({
@@ -201,10 +217,7 @@ export function troubledBy(plain: Design, bench: BenchLight, trouble: Trouble): 
     })),
     notComputed: bad.notComputed,
     hertz,
-    loop:
-      run.kind === 'computed' && pitches.length > 0
-        ? loopOf(run.samplesOf(jackNet(design), LOOP_RATE), LOOP_RATE, pitches)
-        : null,
+    loop: samples === null ? null : loopOf(samples, LOOP_RATE, pitches),
   };
 }
 

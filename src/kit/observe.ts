@@ -9,6 +9,7 @@ import { type Computed, type NetworkRun, runNetwork } from '../circuit/network/n
 import { railVolts } from '../circuit/supply.ts';
 import { type Design, trimmersOf } from '../design/design.ts';
 import { TIMERS } from '../parts/timers.ts';
+import { type Steps, wholeOf } from '../plan/slices.ts';
 import { type Hertz, type Pair, pairOf, VOICES, type VoiceId } from '../quantity/units.ts';
 import type { Unit } from '../words/bench.ts';
 import type { Hearing, PitchHeard, StartHeard, SweepHeard } from '../words/faults.ts';
@@ -122,13 +123,18 @@ export function healthyOf(design: Design, bench: BenchLight): Healthy {
 }
 
 /** What a board with a fault shows. `readings` as of the design. */
-export function observe(
+export function observe(...board: Parameters<typeof observeSteps>): Observed {
+  return wholeOf(observeSteps(...board));
+}
+
+/** The same in steps, one for each light. */
+export function* observeSteps(
   design: Design,
   fault: Fault,
   bench: BenchLight,
   healthy: Healthy,
   readings: readonly Reading[],
-): Observed {
+): Steps<Observed> {
   const changed = fault.onDesign(design);
   const runs = new Map<FinderLight, NetworkRun>();
   const times = {
@@ -139,6 +145,7 @@ export function observe(
     const lit = runs.get('lit');
     const from = lit?.kind === 'computed' ? lit.end : undefined;
     runs.set(light, runNetwork(fault.onBoard(netlistOf(changed, luxIn(light, bench))), { ...times, from }));
+    yield;
   }
   const computed = (light: FinderLight): Computed | null => {
     const run = runs.get(light);
@@ -153,7 +160,10 @@ export function observe(
   };
   const hearing = (light: FinderLight) =>
     pairOf((voice): Hearing => (loud(light, voice) ? 'sounds' : 'silent'));
-  const heard = { lit: hearing('lit'), 'A shaded': hearing('A shaded'), 'B shaded': hearing('B shaded') };
+  const lit = hearing('lit');
+  yield;
+  const heard = { lit, 'A shaded': hearing('A shaded'), 'B shaded': hearing('B shaded') };
+  yield;
   const meter = new Map(
     readings.map((reading) => [reading.id, readingFrom(computed(reading.light), reading)]),
   );

@@ -109,7 +109,7 @@ test('a dry joint opens that part’s pin in the circuit: without its cell, or i
 
 test('a board task gives the plan that was asked for', () => {
   const wishes = { ...USUAL_WISHES, board: null, effort: 1 };
-  const answer = new KitWork().answer({ kind: 'board', id: 7, connections, wishes });
+  const answer = new KitWork().reply({ kind: 'board', id: 7, connections, wishes });
   expect(answer).toEqual({ kind: 'board', id: 7, planned });
 });
 

@@ -5,6 +5,7 @@
  */
 
 import type { Lie } from '../../design/batch.ts';
+import type { Steps } from '../../plan/slices.ts';
 import type { Connections } from '../parts.ts';
 import { RowSearch, type Rows } from './cool.ts';
 import { ACROSS_CHIP, type Demand, demandOf, type Sides, type Wing } from './demand.ts';
@@ -58,12 +59,12 @@ const WAYS: readonly Way[] = (
  * Arrangements, the best first; none when nothing is found. `effort`: searches made. More are made only as long as
  * none has found anything.
  */
-export function arrangementsFor(
+export function* arrangementsFor(
   connections: Connections,
   lie: Lie,
   effort: number,
   strips: number,
-): Arrangement[] {
+): Steps<Arrangement[]> {
   const found = new Map<string, Arrangement>();
   for (let i = 0; i < effort || (found.size === 0 && i < effort + MOST_MORE); i++) {
     const way = WAYS[i % WAYS.length]!;
@@ -74,18 +75,20 @@ export function arrangementsFor(
     const { rows } = search;
     const arrangement = arranged(demanded.demand, rows, 0);
     if (arrangement !== null) found.set(JSON.stringify([rows.content, way]), arrangement);
+    yield;
   }
-  const best = bestOf([...found.values()], BEST, ORDERS * effort);
-  return [...bestOf(best, VERY_BEST, MORE_ORDERS * effort), ...best.slice(VERY_BEST)];
+  const best = yield* bestOf([...found.values()], BEST, ORDERS * effort);
+  return [...(yield* bestOf(best, VERY_BEST, MORE_ORDERS * effort)), ...best.slice(VERY_BEST)];
 }
 
 /** The best so many, each filled anew with so many orders to choose from. */
-function bestOf(arrangements: readonly Arrangement[], count: number, orders: number): Arrangement[] {
-  return arrangements
-    .toSorted((a, b) => worthOf(a) - worthOf(b))
-    .slice(0, count)
-    .map((each) => arranged(each.demand, each.rows, orders) ?? each)
-    .sort((a, b) => worthOf(a) - worthOf(b));
+function* bestOf(arrangements: readonly Arrangement[], count: number, orders: number): Steps<Arrangement[]> {
+  const best: Arrangement[] = [];
+  for (const each of arrangements.toSorted((a, b) => worthOf(a) - worthOf(b)).slice(0, count)) {
+    best.push(arranged(each.demand, each.rows, orders) ?? each);
+    yield;
+  }
+  return best.sort((a, b) => worthOf(a) - worthOf(b));
 }
 
 /** Both wings filled, so many orders tried; null when something finds no place, or copper would lie idle. */

@@ -5,6 +5,7 @@
  */
 
 import type { Lie } from '../../design/batch.ts';
+import { type Steps, wholeOf } from '../../plan/slices.ts';
 import type { Connections } from '../parts.ts';
 import { type Arrangement, arrangementsFor, brokenIn, fitsOn, margins, needsOf } from './arrange.ts';
 import { assembled, type Seat } from './assemble.ts';
@@ -68,13 +69,18 @@ const SEAT_ROUNDS = 20;
 const FEW_SEATS = 3;
 
 export function planBoard(connections: Connections, wishes: BoardWishes = USUAL_WISHES): Planned {
+  return wholeOf(boardSteps(connections, wishes));
+}
+
+/** A board plan in steps. */
+export function* boardSteps(connections: Connections, wishes: BoardWishes): Steps<Planned> {
   const demanded = demandOf(connections, wishes.resistors);
   if (!demanded.ok) return refused(missingPart(demanded.part.ref, demanded.why));
   const { board, resistors, effort } = wishes;
-  const arrangements = arrangementsFor(connections, resistors, effort, board?.strips ?? MOST_STRIPS);
+  const arrangements = yield* arrangementsFor(connections, resistors, effort, board?.strips ?? MOST_STRIPS);
   if (arrangements.length === 0) {
     // Perhaps there are only too few strips.
-    const roomy = board === null ? [] : arrangementsFor(connections, resistors, 1, MOST_STRIPS);
+    const roomy = board === null ? [] : yield* arrangementsFor(connections, resistors, 1, MOST_STRIPS);
     if (roomy.length > 0) return refused(tooSmall(needsOf(roomy[0]!), board!));
     const names = brokenIn(demanded.demand, MOST_STRIPS);
     return refused({ kind: 'net impossible', names, change: { kind: 'effort', effort: effort * 2 } });
@@ -83,7 +89,7 @@ export function planBoard(connections: Connections, wishes: BoardWishes = USUAL_
   if (fitting.length === 0) return refused(tooSmall(needsOf(arrangements[0]!), board!));
   let blocked = '';
   for (const arrangement of fitting) {
-    const plan = seated(connections, arrangement, wishes, MOST_SEATS);
+    const plan = yield* seated(connections, arrangement, wishes, MOST_SEATS);
     if (typeof plan === 'string') {
       blocked = plan;
       continue;
@@ -91,18 +97,18 @@ export function planBoard(connections: Connections, wishes: BoardWishes = USUAL_
     const differences = differencesFrom(connections, copperOf(plan));
     return differences.length === 0 ? { ok: true, plan } : refused({ kind: 'not proved', differences });
   }
-  return refused({ kind: 'in the way', ref: blocked, change: freeing(connections, fitting, wishes) });
+  return refused({ kind: 'in the way', ref: blocked, change: yield* freeing(connections, fitting, wishes) });
 }
 
 const refused = (refusal: Refusal): Planned => ({ ok: false, refusal });
 
 /** The arrangement on the board, around kept holes; or the reference that found no place on the last seat tried. */
-function seated(
+function* seated(
   connections: Connections,
   arrangement: Arrangement,
   { board, kept }: BoardWishes,
   mostSeats: number,
-): BoardPlan | string {
+): Steps<BoardPlan | string> {
   const { demand, rows, wings } = arrangement;
   const needs = needsOf(arrangement);
   const [above] = margins(arrangement);
@@ -119,6 +125,7 @@ function seated(
     const placed = placeBoth({ demand, rows, edges, kept: inWing }, SEAT_ROUNDS);
     if (placed.ok) return assembled(connections, demand, rows, placed.wings, seat, kept);
     blocked = placed.ref;
+    yield;
   }
   return blocked;
 }
@@ -176,15 +183,15 @@ function tooSmall(needs: BoardSize, has: BoardSize): Refusal {
 }
 
 /** The first kept hole that, freed, lets one of the arrangements lie; else a larger board. */
-function freeing(
+function* freeing(
   connections: Connections,
   arrangements: readonly Arrangement[],
   wishes: BoardWishes,
-): Change | null {
+): Steps<Change | null> {
   for (const hole of wishes.kept) {
     const fewer = { ...wishes, kept: wishes.kept.filter((each) => each !== hole) };
     for (const arrangement of arrangements)
-      if (typeof seated(connections, arrangement, fewer, FEW_SEATS) !== 'string')
+      if (typeof (yield* seated(connections, arrangement, fewer, FEW_SEATS)) !== 'string')
         return { kind: 'free hole', hole };
   }
   const size = BOARD_SIZES.find((each) => wishes.board === null || each.strips > wishes.board.strips);
