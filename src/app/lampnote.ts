@@ -322,7 +322,8 @@ export class Lampnote {
 
   /** Whether what was done would go with the page: this browser keeps nothing, and no link carries it on. */
   get wouldLose(): boolean {
-    return this.keeping.isRefused && this.design.history.undo !== null && !this.#isGoing;
+    const { history, isLent } = this.design;
+    return this.keeping.isRefused && (history.undo !== null || isLent) && !this.#isGoing;
   }
 
   // --- light --------------------------------------------------------------------------------------------
