@@ -12,6 +12,7 @@ import { type JustOn, justOn } from '../plan/threshold.ts';
 import type { Lux, Pair, Seconds, VoiceId } from '../quantity/units.ts';
 import { type EngineSettings, FRAMES_PER_SECOND, settingsOf } from '../sound/settings.ts';
 import { excerpt } from '../words/excerpt.ts';
+import type { LogRefusal } from '../words/light-log.ts';
 import { type Language, speak } from '../words/spoken.ts';
 import {
   languageIn,
@@ -43,11 +44,22 @@ import { DocumentStore, Store } from './store.ts';
 /** A notice under the bar: what happened to a file, a link or the language. */
 export type Notice =
   | { readonly kind: 'refused file'; readonly name: string; readonly complaints: readonly Complaint[] }
+  | { readonly kind: 'unread file'; readonly name: string }
+  | { readonly kind: 'refused log'; readonly name: string; readonly refusal: LogRefusal }
+  | { readonly kind: 'log in lesson'; readonly name: string }
   | { readonly kind: 'refused link'; readonly sentence: string }
   | { readonly kind: 'copied'; readonly link: string | null }
   | { readonly kind: 'no words'; readonly language: Language }
   | { readonly kind: 'part missing' }
-  | { readonly kind: 'opened'; readonly name: string };
+  | { readonly kind: 'opened'; readonly name: string; readonly leftLesson?: boolean };
+
+/** Notices of a file that was not opened: over when the next one is. */
+const REFUSED_FILE: readonly Notice['kind'][] = [
+  'refused file',
+  'unread file',
+  'refused log',
+  'log in lesson',
+];
 
 /** A change of any of these is heard. */
 const ENTRIES_HEARD = [
@@ -225,10 +237,11 @@ export class Lampnote {
   /** Opens a file's text. A file that does not read leaves the design as it is and says why. */
   openText(name: string, text: string, label: string): boolean {
     const decoded = decodeText(text);
+    const leftLesson = this.design.isLent;
     if (decoded.ok) this.#takeUp(decoded.design, label);
     this.notice.dispatch(() =>
       decoded.ok
-        ? { kind: 'opened', name: excerpt(decoded.design.name, NAME_LENGTH) }
+        ? { kind: 'opened', name: excerpt(decoded.design.name, NAME_LENGTH), leftLesson }
         : { kind: 'refused file', name, complaints: decoded.complaints },
     );
     return decoded.ok;
@@ -312,7 +325,19 @@ export class Lampnote {
   /** A file dropped or chosen: a design, or else a light log. */
   openFile(name: string, text: string, label: string): void {
     if (/\.json$/i.test(name) || text.trimStart().startsWith('{')) this.openText(name, text, label);
-    else this.light.openLog(name, text);
+    else this.openLog(name, text);
+  }
+
+  /** Opens a light log and plays it. One that does not read, or that comes in a lesson, leaves the light as it is and is told. */
+  openLog(name: string, text: string): void {
+    // The bench is the lesson's, and a recording no light of it.
+    const inLesson = this.design.isLent;
+    const refusal = inLesson ? null : this.light.openLog(name, text);
+    this.notice.dispatch((notice) => {
+      if (inLesson) return { kind: 'log in lesson', name };
+      if (refusal) return { kind: 'refused log', name, refusal };
+      return notice && REFUSED_FILE.includes(notice.kind) ? null : notice;
+    });
   }
 
   /** The design as a file's text. */

@@ -8,10 +8,13 @@ import { type LightProgram, playhead, scrubbed } from '../light/program.ts';
 import { SCENES, type Scene, type SceneKind } from '../light/scene.ts';
 import { type Stage, stageLux } from '../light/stage.ts';
 import type { Lux, Pair, Seconds } from '../quantity/units.ts';
+import type { LogRefusal } from '../words/light-log.ts';
 import { CameraLight } from './camera-light.ts';
 import { seconds } from './clock.ts';
 import {
   logProgram,
+  logRefusal,
+  type OpenLog,
   openedLog,
   type RoomLamp,
   readAnew,
@@ -113,18 +116,34 @@ export class LightDesk {
     this.#start(this.place);
   }
 
-  /** Opens a recording's text and plays it, if it reads. */
-  openLog(name: string, text: string): void {
-    this.camera.stop();
-    this.#change({ log: openedLog(name, text), light: 'log' });
-    this.#start(0);
+  /**
+   * Opens a recording's text and plays it. One that does not read is refused, and the light stays as it is; where none
+   * that reads would go for it, one whose columns were found is kept beside it, to be read another way.
+   */
+  openLog(name: string, text: string): LogRefusal | null {
+    const log = openedLog(name, text);
+    const refusal = logRefusal(log);
+    if (refusal === null) this.#playLog(log);
+    else if (log.guess.ok && !this.#session.current.log?.reading?.ok) this.#change({ log });
+    return refusal;
   }
 
   /** Reads the open recording another way. */
   readLogAnew(choices: LogChoices): void {
     const { log } = this.#session.current;
     if (!log) return;
-    this.#change({ log: readAnew(log, choices) });
+    const anew = readAnew(log, choices);
+    // What was refused when it was opened is played as soon as it reads.
+    if (!log.reading?.ok && anew.reading?.ok) this.#playLog(anew);
+    else {
+      this.#change({ log: anew });
+      this.#start(0);
+    }
+  }
+
+  #playLog(log: OpenLog): void {
+    this.camera.stop();
+    this.#change({ log, light: 'log' });
     this.#start(0);
   }
 

@@ -6,6 +6,7 @@ import { lampRipple, type MainsHertz, type MainsLampId } from '../light/mains-la
 import { type LightProgram, lengthOf, type SmoothProgram, underLamp } from '../light/program.ts';
 import type { Scene } from '../light/scene.ts';
 import type { Lux, Pair, Seconds } from '../quantity/units.ts';
+import type { LogRefusal } from '../words/light-log.ts';
 
 /** The lamp the light comes from; null = one that does not ripple, or daylight. */
 export interface RoomLamp {
@@ -32,6 +33,12 @@ export function openedLog(name: string, text: string): OpenLog {
 /** The same recording read another way. */
 export function readAnew(log: OpenLog, choices: LogChoices): OpenLog {
   return { ...log, choices, reading: readLog(log.text, choices) };
+}
+
+/** Why a recording does not play; null when it does. */
+export function logRefusal({ guess, reading }: OpenLog): LogRefusal | null {
+  if (!guess.ok) return guess.refusal;
+  return reading === null || reading.ok ? null : reading.refusal;
 }
 
 /** Length of a recording; 0 when it does not read. */

@@ -1,19 +1,15 @@
-/**
- * A table as the text of a CSV file (RFC 4180: commas, quotes doubled, CRLF) that no spreadsheet takes for a formula:
- * a cell that would begin one gets an apostrophe before it, unless it is a plain number.
- */
+/** A table of the page as the text of a CSV file, to be reckoned with. */
+import { type CsvCell, csvText as rowsAsCsv } from '../kit/csv.ts';
 
-const FORMULA = /^[=+\-@\t\r]/;
-const NUMBER = /^[+-]?\d+(\.\d+)?(e[+-]?\d+)?$/i;
+const SIGNED_NUMBER = /^[+-]\d+(\.\d+)?(e[+-]?\d+)?$/i;
 
 /** The whole file, heads first. */
 export function csvText(heads: readonly string[], rows: readonly (readonly string[])[]): string {
-  return [heads, ...rows].map((row) => `${row.map(cell).join(',')}\r\n`).join('');
+  return rowsAsCsv([heads, ...rows].map((row) => row.map(cell)));
 }
 
-function cell(text: string): string {
-  // The page's own minus and spaces are for reading; a file is for reckoning.
+/** The page's own minus and spaces are for reading; a number with a sign is one, and no formula. */
+function cell(text: string): CsvCell {
   const plain = text.replaceAll('\u2212', '-').replaceAll(/[\u00A0\u202F]/g, ' ');
-  const safe = FORMULA.test(plain) && !NUMBER.test(plain) ? `'${plain}` : plain;
-  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+  return SIGNED_NUMBER.test(plain) ? Number(plain) : plain;
 }

@@ -2,6 +2,7 @@
  * A first guess at how a recording of light is written: shown to a person, who corrects it before it is read.
  * Phone light meters and loggers differ in delimiter, decimal mark, header, order of columns and kind of time.
  */
+import { excerpt } from '../words/excerpt.ts';
 import type { LogRefusal } from '../words/light-log.ts';
 import {
   cellsOf,
@@ -34,9 +35,9 @@ export type LogGuess =
   | {
       readonly ok: true;
       readonly choices: LogChoices;
-      /** The header's cells; empty without a header. */
+      /** The header's cells as they may be shown; empty without a header. */
       readonly names: readonly string[];
-      /** The first rows below the header, cut into cells. */
+      /** The first rows below the header, cut into cells, as they may be shown. */
       readonly preview: readonly { readonly row: number; readonly cells: readonly string[] }[];
     }
   | { readonly ok: false; readonly refusal: LogRefusal };
@@ -88,8 +89,10 @@ export function guessLog(text: string): LogGuess {
       timeFormat,
       unit: guessUnit(names[places.luxA] ?? ''),
     },
-    names,
-    preview: rows.slice(first, first + LOOKED_AT.shown),
+    names: names.map((name) => excerpt(name)),
+    preview: rows
+      .slice(first, first + LOOKED_AT.shown)
+      .map(({ row, cells }) => ({ row, cells: cells.map((cell) => excerpt(cell)) })),
   };
 }
 

@@ -1,4 +1,5 @@
 /** Files in and out, through the browser's own dialogs. */
+import type { Lampnote } from '../app/lampnote.ts';
 import { excerpt } from '../words/excerpt.ts';
 
 /** More than any list, log or design may be: what a file holds beyond is not read, and is found too much all the same. */
@@ -12,10 +13,10 @@ export interface TextFile {
   readonly text: string;
 }
 
-/** Asks for a file; null when the dialog is closed without one. */
-export async function readFile(accept: string): Promise<TextFile | null> {
+/** Asks for a file; null when the dialog is closed without one, or when it cannot be read, which is told. */
+export async function readFile(app: Lampnote, accept: string): Promise<TextFile | null> {
   const file = await chooseFile(accept);
-  return file && textOf(file);
+  return file && textOf(app, file);
 }
 
 /** Asks for a file of any kind, as it is. */
@@ -30,14 +31,21 @@ export function chooseFile(accept: string): Promise<File | null> {
   });
 }
 
-/** The first file of a drop, as text; null when nothing of the kind was dropped. */
-export async function droppedFile(event: DragEvent): Promise<TextFile | null> {
+/** The first file of a drop, as text; null when nothing of the kind was dropped, or when it cannot be read, which is told. */
+export async function droppedFile(app: Lampnote, event: DragEvent): Promise<TextFile | null> {
   const file = event.dataTransfer?.files[0];
-  return file ? textOf(file) : null;
+  return file ? textOf(app, file) : null;
 }
 
-async function textOf(file: File): Promise<TextFile> {
-  return { name: excerpt(file.name, LONGEST_NAME), text: await file.slice(0, MOST_BYTES).text() };
+async function textOf(app: Lampnote, file: File): Promise<TextFile | null> {
+  const name = excerpt(file.name, LONGEST_NAME);
+  try {
+    return { name, text: await file.slice(0, MOST_BYTES).text() };
+  } catch {
+    // A folder comes as a file like any other, and so does one whose drive has gone.
+    app.notice.dispatch(() => ({ kind: 'unread file', name }));
+    return null;
+  }
 }
 
 /** Offers a download named after the thing it holds. */

@@ -13,6 +13,7 @@ import type { Design } from '../design/design.ts';
 import { NAME_LENGTH } from '../design/limits.ts';
 import { cautionsAt } from '../words/cautions.ts';
 import { words } from '../words/en.ts';
+import { lightLogWords } from '../words/light-log.ts';
 import { LANGUAGES } from '../words/spoken.ts';
 import { AppElement } from './app-element.ts';
 import './controls/choice-row.ts';
@@ -300,7 +301,7 @@ export class LampNote extends AppElement {
   #noticeText(notice: Notice): TemplateResult {
     switch (notice.kind) {
       case 'opened':
-        return html`<p>${words.notice.opened(notice.name)}</p>`;
+        return html`<p>${words.notice.opened(notice.name)} ${notice.leftLesson ? words.notice.leftLesson : ''}</p>`;
       case 'refused link':
         return html`<p class="fault">${notice.sentence}</p>`;
       case 'copied':
@@ -320,11 +321,17 @@ export class LampNote extends AppElement {
       case 'refused file':
         return html`<p class="fault">${words.notice.refused(notice.name)}</p>
           ${complaintList(notice.complaints)}`;
+      case 'unread file':
+        return html`<p class="fault">${words.notice.unread(notice.name)}</p>`;
+      case 'refused log':
+        return html`<p class="fault">${words.notice.refusedLog(notice.name)} ${lightLogWords.refusal(notice.refusal)}</p>`;
+      case 'log in lesson':
+        return html`<p class="fault">${words.notice.logInLesson(notice.name)}</p>`;
     }
   }
 
   readonly #open = async (): Promise<void> => {
-    const file = await readFile('.json,application/json,.csv,.tsv,.txt,text/csv,text/plain');
+    const file = await readFile(this.app, '.json,application/json,.csv,.tsv,.txt,text/csv,text/plain');
     if (file) this.app.openFile(file.name, file.text, words.labels.opened(file.name));
   };
 
@@ -348,7 +355,7 @@ export class LampNote extends AppElement {
   readonly #drop = async (event: DragEvent): Promise<void> => {
     if (!event.dataTransfer?.types.includes('Files')) return;
     event.preventDefault();
-    const file = await droppedFile(event);
+    const file = await droppedFile(this.app, event);
     if (file) this.app.openFile(file.name, file.text, words.labels.opened(file.name));
   };
 

@@ -179,6 +179,13 @@ export const germanPage: Translated<typeof words> = {
     noWords: (language) =>
       `Die Worte für ${language} wurden nicht geladen. Nachsehen, ob die Seite noch ausgeliefert wird, dann noch einmal versuchen.`,
     refused: (name) => `„${name}“ wurde nicht geöffnet; der eigene Entwurf ist, wie er war.`,
+    unread: (name) =>
+      `„${name}“ wurde nicht geöffnet: Der Browser konnte es nicht lesen. Vielleicht ist es ein Ordner oder liegt auf einem Laufwerk, das fort ist. Angenommen wird eine einzelne Datei, die noch zu erreichen ist.`,
+    refusedLog: (name) =>
+      `„${name}“ wurde als Lichtaufzeichnung gelesen, da es kein Entwurf (JSON) ist, und nicht geöffnet; das Licht ist, wie es war.`,
+    logInLesson: (name) =>
+      `„${name}“ wurde nicht geöffnet: In einer Lektion gilt deren Licht. Die Lektion verlassen, dann die Lichtaufzeichnung öffnen.`,
+    leftLesson: 'Die Lektion wurde dafür verlassen; wieder begonnen, geht sie weiter, wo sie war.',
     linkCopied: 'Der Link ist kopiert. Er enthält den ganzen Entwurf; nichts liegt anderswo.',
     linkShown: 'Dieser Browser lässt die Seite nicht kopieren. Hier ist der Link; bitte ganz kopieren:',
     dismiss: 'Diesen Hinweis schließen',

@@ -168,6 +168,13 @@ export const words = spoken('page', {
     noWords: (language: string) =>
       `The words for ${language} did not load. Look whether the page is still served, then try again.`,
     refused: (name: string) => `“${name}” was not opened; your design is as it was.`,
+    unread: (name: string) =>
+      `“${name}” was not opened: the browser could not read it. It may be a folder, or lie on a drive that has gone. Accepted is a single file that can still be reached.`,
+    refusedLog: (name: string) =>
+      `“${name}” was read as a light log, as it is no design (JSON), and was not opened; the light is as it was.`,
+    logInLesson: (name: string) =>
+      `“${name}” was not opened: in a lesson the light is the lesson’s. Leave the lesson, then open the light log.`,
+    leftLesson: 'The lesson was left for it; begun again, it goes on where it was.',
     linkCopied: 'The link is copied. It holds the whole design; nothing is stored anywhere else.',
     linkShown: 'This browser does not let the page copy. Here is the link; copy it whole:',
     dismiss: 'Close this notice',

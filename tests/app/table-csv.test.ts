@@ -34,7 +34,7 @@ function readCsv(text: string): string[][] {
 test('any table of plain words reads back as it was (seed 4)', () => {
   const words = fc
     .string({ maxLength: 12 })
-    .filter((text) => !/^[=+\-@\t\r]|[\u2212\u00A0\u202F]/.test(text));
+    .filter((text) => !/^'*\s*[=+\-@\t\r]|[\u2212\u00A0\u202F]/.test(text));
   const table = fc.array(fc.array(words, { minLength: 2, maxLength: 2 }), { minLength: 1, maxLength: 5 });
   fc.assert(
     fc.property(table, ([heads, ...rows]) => {
@@ -50,11 +50,13 @@ test('what a spreadsheet would reckon with begins with an apostrophe, a negative
     [
       ['-2', '−9 cents'],
       ['@sum', '-1e-3'],
+      [' =1+1', "'=1"],
     ],
   );
   expect(readCsv(text)).toEqual([
     ['\'=HYPERLINK("x")', "'+1+2"],
     ['-2', "'-9 cents"],
-    ["'@sum", '-1e-3'],
+    ["'@sum", '-0.001'],
+    ["' =1+1", "''=1"],
   ]);
 });

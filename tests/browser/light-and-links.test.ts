@@ -5,15 +5,20 @@ import { describe, expect, inject, test } from 'vitest';
 import { linkFor } from '../../src/app/address.ts';
 import { instrumentOf } from '../../src/circuit/instrument.ts';
 import { rename, setVoiceValue, turnPitch } from '../../src/design/commands.ts';
+import { encodeText } from '../../src/design/decode.ts';
 import { DEFAULT_DESIGN } from '../../src/design/defaults.ts';
 import { readRows } from '../../src/headless/light-rows.ts';
 import { fullScaleVolts } from '../../src/sound/wav.ts';
 import { words } from '../../src/words/en.ts';
+import { classPage } from '../../src/words/en-class.ts';
+import { englishLessons } from '../../src/words/en-lessons.ts';
 import { lampWords, logWords, sceneWords, takeWords } from '../../src/words/en-scenes.ts';
+import { lightLogWords } from '../../src/words/light-log.ts';
 import { linkWords } from '../../src/words/link.ts';
 import { levelAt, peakOf } from '../ear.ts';
 import { readWav } from '../sound/wav-reader.ts';
 import { oneBrowser, openPage, tapSound } from './support/browser.ts';
+import { designOn, inGerman, saysInBoth } from './support/faults.ts';
 import {
   becomes,
   button,
@@ -100,12 +105,76 @@ describe('a recorded log', () => {
     await close();
   });
 
-  test('that cannot be read says why, and the page goes on', async () => {
+  test('that cannot be read says why in any place, and the light goes on from where it came', async () => {
     const { page, close } = await visit();
-    await drop(page, 'poem.txt', 'Roses are red\nViolets are blue\n');
-    await page.getByRole('alert').first().waitFor();
-    await source(page, words.light.sources.stage).check({ force: true });
+    await hand(page, 'A').press('End');
+    for (const place of ['pitch', 'listen'] as const) {
+      await page.getByRole('link', { name: words.places.names[place], exact: true }).click();
+      await page.locator(`place-${place}`).waitFor();
+      await drop(page, 'poem.txt', 'Roses are red\nViolets are blue\n');
+      const said = `${words.notice.refusedLog('poem.txt')} ${lightLogWords.refusal({ kind: 'no columns' })}`;
+      await saysInBoth(
+        page,
+        said,
+        inGerman(
+          () => `${words.notice.refusedLog('poem.txt')} ${lightLogWords.refusal({ kind: 'no columns' })}`,
+        ),
+      );
+      await button(page, words.notice.dismiss).click();
+    }
+    expect(await source(page, words.light.sources.stage).isChecked()).toBe(true);
+    await becomes(page, { A: silent, B: sounding });
+    await close();
+  });
+
+  test('whose columns are found and whose rows do not read is kept beside the light until it reads', async () => {
+    const { page, close } = await visit();
+    await drop(page, 'below.csv', 'time,lux_a,room\n0,-1,300\n10,-1,300\n20,-1,300\n');
+    await page.getByText(words.notice.refusedLog('below.csv'), { exact: false }).waitFor();
     await becomes(page, { A: sounding, B: sounding });
+    await source(page, words.light.sources.log).check({ force: true });
+    await page.getByText(logWords.unplayed('below.csv')).waitFor();
+    await page.getByText(logWords.how).click();
+    await page.getByRole('combobox', { name: logWords.luxA }).selectOption({ index: 2 });
+    await page.getByText(logWords.name('below.csv')).waitFor();
+    await close();
+  });
+
+  test('is refused in a lesson, whose hands go on working; a design leaves the lesson, and says so', async () => {
+    const { page, close } = await visit('#/class');
+    await button(page, classPage.begin(englishLessons.lessons['the-first-cycle'].title)).click();
+    await page.getByRole('button', { name: new RegExp(`^${englishLessons.go.free}`) }).click();
+    const lessonHand = page.getByRole('slider', { name: englishLessons.controls['hand A'], exact: true });
+    // The lesson begins in the shade of this hand.
+    await becomes(page, { A: silent, B: sounding });
+    await drop(page, 'night.csv', NIGHT);
+    await saysInBoth(
+      page,
+      words.notice.logInLesson('night.csv'),
+      inGerman(() => words.notice.logInLesson('night.csv')),
+    );
+    await lessonHand.press('Home');
+    await becomes(page, { A: sounding, B: sounding });
+    await drop(page, 'mine.json', encodeText(rename('Mine')(DEFAULT_DESIGN)));
+    await page.getByText(`${words.notice.opened('Mine')} ${words.notice.leftLesson}`).waitFor();
+    expect(await page.locator('lesson-player').count()).toBe(0);
+    await close();
+  });
+
+  test('or any file that the browser cannot read is told, and the design is as it was', async () => {
+    const { page, close } = await visit();
+    const design = await designOn(page);
+    // As with a folder, or a file whose drive has gone.
+    await page.evaluate(() => {
+      Blob.prototype.text = () => Promise.reject(new DOMException('Gone.', 'NotReadableError'));
+    });
+    await drop(page, 'folder', '');
+    await saysInBoth(
+      page,
+      words.notice.unread('folder'),
+      inGerman(() => words.notice.unread('folder')),
+    );
+    expect(await designOn(page)).toBe(design);
     await close();
   });
 });

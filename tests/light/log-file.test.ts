@@ -50,6 +50,15 @@ describe('the smallest form', () => {
   });
 });
 
+test('names and cells that a page shows turn, hide and break no words around them', () => {
+  const long = 'x'.repeat(100);
+  const guess = guessLog(`time,lux\u202E_a,${long}\n0,300,\u2066a\n1,300,b\u0000\n`);
+  expect(guess).toMatchObject({
+    names: ['time', 'lux\uFFFD_a', `${'x'.repeat(39)}…`],
+    preview: [{ cells: ['0', '300', '\uFFFDa'] }, { cells: ['1', '300', 'b\uFFFD'] }],
+  });
+});
+
 describe('other forms', () => {
   test.each([
     ['semicolons and decimal commas', 'Zeit (s);Lux A;Lux B\n0,0;300,5;10,25\n0,5;12,5;9,0\n'],

@@ -166,7 +166,7 @@ export class LogSheet extends AppElement {
   };
 
   readonly #open = async (): Promise<void> => {
-    const file = await readFile('.csv,text/csv,text/plain');
+    const file = await readFile(this.app, '.csv,text/csv,text/plain');
     if (file === null) return;
     const log = readLogCsv(file.text);
     this.problem = log.ok ? '' : logRefusal(log);

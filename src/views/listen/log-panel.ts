@@ -188,8 +188,8 @@ export class LogPanel extends AppElement {
   }
 
   readonly #open = async (): Promise<void> => {
-    const file = await readFile('.csv,.tsv,.txt,text/csv,text/plain');
-    if (file) this.app.light.openLog(file.name, file.text);
+    const file = await readFile(this.app, '.csv,.tsv,.txt,text/csv,text/plain');
+    if (file) this.app.openLog(file.name, file.text);
   };
 }
 

@@ -68,7 +68,7 @@ export class TakePanel extends AppElement {
 
   readonly #replay = (): void => {
     const rows = this.app.recorded;
-    if (rows) this.app.light.openLog(`${takeWords.fileName}.csv`, logText(rows));
+    if (rows) this.app.openLog(`${takeWords.fileName}.csv`, logText(rows));
   };
 
   readonly #saveLog = (): void => {

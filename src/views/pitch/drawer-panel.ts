@@ -197,7 +197,7 @@ export class DrawerPanel extends AppElement {
   };
 
   readonly #open = async (): Promise<void> => {
-    const file = await readFile('.csv,.tsv,.txt,text/csv,text/plain');
+    const file = await readFile(this.app, '.csv,.tsv,.txt,text/csv,text/plain');
     if (file) this.#take(file.text);
   };
 
@@ -206,7 +206,7 @@ export class DrawerPanel extends AppElement {
     if (!event.dataTransfer?.types.includes('Files')) return;
     event.preventDefault();
     event.stopPropagation();
-    const file = await droppedFile(event);
+    const file = await droppedFile(this.app, event);
     if (file) this.#take(file.text);
   };
 
