@@ -13,7 +13,7 @@ import type { Lux, Pair, Seconds, VoiceId } from '../quantity/units.ts';
 import { type EngineSettings, FRAMES_PER_SECOND, settingsOf } from '../sound/settings.ts';
 import { excerpt } from '../words/excerpt.ts';
 import type { LogRefusal } from '../words/light-log.ts';
-import { type Language, speak } from '../words/spoken.ts';
+import { type Language, speak, spokenLanguage } from '../words/spoken.ts';
 import {
   languageIn,
   lessonIn,
@@ -31,7 +31,7 @@ import { Audition } from './audition.ts';
 import { seconds } from './clock.ts';
 import { derivedInstrument } from './derived.ts';
 import { Keeping } from './keeping.ts';
-import { wordsOf } from './language.ts';
+import { comingWords, type LoadedWords } from './language.ts';
 import { LightDesk } from './light-desk.ts';
 import { LightRecorder } from './light-recorder.ts';
 import { Live, type LiveFrame } from './live.ts';
@@ -102,7 +102,7 @@ export class Lampnote {
   #recorder: LightRecorder | null = null;
   #keptSession: Session;
   /** The language last asked for. */
-  #asked: Language = 'en';
+  #asked: Language;
   #following = 0;
   /** Addresses gone to so far. */
   #addresses = 0;
@@ -118,6 +118,7 @@ export class Lampnote {
     this.design = new DocumentStore(design);
     this.session = new Store(session);
     this.#keptSession = session;
+    this.#asked = session.language;
     this.#designHeard = design;
     this.light = new LightDesk(this.session, {
       aim: (lux, over) => {
@@ -274,13 +275,27 @@ export class Lampnote {
       );
   }
 
-  /** Speaks a language from now on, as soon as its words are there. Where they do not come, all stays as it is: false. */
+  /**
+   * Speaks a language from now on, as soon as its words are there. Where they do not come, all stays as it is: false.
+   * Words that come late are spoken then, if nobody has chosen another language.
+   */
   async speak(language: Language): Promise<boolean> {
     this.#asked = language;
-    const words = await wordsOf(language);
+    const { words, inTime } = comingWords(language);
+    const loaded = await inTime;
+    if (loaded === null) void words.then((late) => this.#speakNow(language, late));
+    return this.#speakNow(language, loaded ?? { ok: false });
+  }
+
+  #speakNow(language: Language, words: LoadedWords): boolean {
     if (this.#asked !== language) return false;
     if (!words.ok) {
       this.notice.dispatch(() => ({ kind: 'no words', language }));
+      // A page that was to begin in another language says which one it speaks.
+      const spoken = spokenLanguage();
+      this.session.dispatch((session) =>
+        session.language === spoken ? session : { ...session, language: spoken },
+      );
       return false;
     }
     speak(language, words.lists);
@@ -425,9 +440,11 @@ export class Lampnote {
 
   /** Stage and scene move many times a second; what is kept seldom does. */
   #keepSession(): void {
-    const isKept = keepSession(this.session.current, this.#keptSession);
+    // A language whose words did not come is the one to begin with next time all the same.
+    const session = { ...this.session.current, language: this.#asked };
+    const isKept = keepSession(session, this.#keptSession);
     if (isKept !== null) this.keeping.told('settings', isKept);
-    this.#keptSession = this.session.current;
+    this.#keptSession = session;
   }
 
   #designChanged(): void {

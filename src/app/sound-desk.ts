@@ -23,6 +23,8 @@ export interface SoundState {
 }
 
 const FADE_SECONDS: Seconds = 2;
+/** The code of the sound and its worklet come within this, or not at all: a server may hang without refusing. */
+const PATIENCE: Seconds = 15;
 const SILENCE_DB = Number.NEGATIVE_INFINITY;
 /** Where the address keeps the sound away, that is told before anybody presses in vain. */
 const OFF: SoundState = {
@@ -42,8 +44,8 @@ export class SoundDesk {
   readonly #live: Live;
   readonly #rest = new Rest(seconds());
   #player: Player | null = null;
-  /** What a start under way will play on. */
-  #starting: AudioContext | null = null;
+  /** A start under way: what it will play on, and how to wait for it no longer. */
+  #starting: { readonly native: AudioContext; readonly abandon: () => void } | null = null;
   /** Rises with every switching on and off: a start that was overtaken is let go. */
   #attempt = 0;
 
@@ -84,8 +86,21 @@ export class SoundDesk {
     } catch {
       return this.#set({ ...OFF, trouble: 'no device' });
     }
-    this.#starting = native;
     native.resume().catch(() => undefined);
+    const abandoned = new Promise<void>((abandon) => {
+      this.#starting = { native, abandon };
+    });
+    const patience = setTimeout(() => {
+      this.#letGo();
+      this.#set({ ...OFF, trouble: 'module' });
+    }, PATIENCE * 1000);
+    // Whoever asked for it waits no longer than there is something to wait for.
+    await Promise.race([this.#begin(native, attempt), abandoned]);
+    clearTimeout(patience);
+  }
+
+  /** What it waits for may come when the start was long given up: then nothing begins. */
+  async #begin(native: AudioContext, attempt: number): Promise<void> {
     // Tone greets in the console otherwise.
     Object.assign(globalThis, { TONE_SILENCE_LOGGING: true });
     let begun: Player | null = null;
@@ -99,6 +114,7 @@ export class SoundDesk {
       const start = { settings: this.#settings(), program: this.#light.program };
       const trouble = await player.start(start, this.#session.current.volumeDb);
       if (attempt !== this.#attempt) return await player.stop();
+      this.#starting = null;
       if (trouble && !WAITING.includes(trouble)) {
         await player.stop();
         return this.#set({ ...OFF, trouble });
@@ -112,7 +128,9 @@ export class SoundDesk {
       this.#set({ kind: 'on', trouble });
     } catch {
       await (begun ? begun.stop() : native.close()).catch(() => undefined);
-      if (attempt === this.#attempt) this.#set({ ...OFF, trouble: 'module' });
+      if (attempt !== this.#attempt) return;
+      this.#starting = null;
+      this.#set({ ...OFF, trouble: 'module' });
     }
   }
 
@@ -128,11 +146,13 @@ export class SoundDesk {
    */
   leave(): void {
     void this.#letGo()?.cut();
-    this.#starting?.close().catch(() => undefined);
   }
 
   #letGo(): Player | null {
     this.#attempt++;
+    this.#starting?.native.close().catch(() => undefined);
+    this.#starting?.abandon();
+    this.#starting = null;
     const player = this.#player;
     this.#player = null;
     this.#set(OFF);
@@ -142,7 +162,7 @@ export class SoundDesk {
 
   /** Any press brings a faded or sleeping sound back, and a broken one anew. */
   wake(): void {
-    if (this.state.current.kind === 'starting') this.#starting?.resume().catch(() => undefined);
+    if (this.state.current.kind === 'starting') this.#starting?.native.resume().catch(() => undefined);
     if (!this.#player) return;
     this.touch();
     const { trouble } = this.state.current;

@@ -209,8 +209,12 @@ export class LampNote extends AppElement {
       <button
         type="button"
         class="primary"
-        ?disabled=${kind === 'starting' || trouble === 'insecure' || this.#session.value.soundByLink === 'off'}
-        @click=${() => (kind === 'on' ? this.app.sound.off() : this.app.sound.on())}
+        ?disabled=${trouble === 'insecure' || this.#session.value.soundByLink === 'off'}
+        @click=${(event: MouseEvent) => {
+          if (kind === 'off') void this.app.sound.on();
+          // The second half of a double press takes nothing back.
+          else if (kind === 'on' || event.detail < 2) void this.app.sound.off();
+        }}
       >
         ${label}
       </button>
@@ -220,7 +224,8 @@ export class LampNote extends AppElement {
 
   async #soundAgain(): Promise<boolean> {
     await this.app.sound.on();
-    return this.app.sound.state.current.kind === 'on';
+    // Whoever stopped it meanwhile wants no page anew.
+    return this.app.sound.state.current.trouble !== 'module';
   }
 
   #documentControls({ undo, redo }: History): TemplateResult {

@@ -99,7 +99,7 @@ export const germanPage: Translated<typeof words> = {
     name: 'Name dieses Entwurfs (bitte keine Namen von Menschen)',
     soundOn: 'Ton an',
     soundOff: 'Ton aus',
-    soundStarting: 'Startet …',
+    soundStarting: 'Startet … (aus)',
     volume: 'Lautstärke',
     volumeText: (db) => `höchstens ${formatFixed(Math.abs(db), 0)} dB unter Vollaussteuerung`,
     volumeShort: (db) => `${db < 0 ? '−' : ''}${formatFixed(Math.abs(db), 0)} dB`,

@@ -90,7 +90,7 @@ export const words = spoken('page', {
     name: 'Name of this design (no names of people, please)',
     soundOn: 'Sound on',
     soundOff: 'Sound off',
-    soundStarting: 'Starting…',
+    soundStarting: 'Starting… (stop)',
     volume: 'Volume',
     volumeText: (db: number) => `${formatFixed(Math.abs(db), 0)} dB below full scale at most`,
     volumeShort: (db: number) => `${db < 0 ? '−' : ''}${formatFixed(Math.abs(db), 0)} dB`,

@@ -9,7 +9,7 @@ import { words } from '../../src/words/en.ts';
 import { pitchWords } from '../../src/words/en-pitch.ts';
 import { foundWords } from '../../src/words/en-pitch-found.ts';
 import { hear, oneBrowser, openPage, tapSound } from './support/browser.ts';
-import { choose, designOn, saysInBoth } from './support/faults.ts';
+import { choose, designOn, holdLongTimersFirst, passLongTimers, saysInBoth } from './support/faults.ts';
 import { serve } from './support/served.ts';
 import { button, hearBoth, soundButton, trimmer } from './support/visit.ts';
 
@@ -163,6 +163,32 @@ test('the work comes along in the address where the browser keeps nothing', asyn
   await Promise.all([page.waitForEvent('load'), again(page).click()]);
   await stands(page, 'kit');
   expect(await designOn(page)).toBe(design);
+  await close();
+});
+
+test('words that are asked for and never come keep nobody from the page, and are spoken when they come after all', async () => {
+  let deliver = () => {};
+  const held = new Promise<void>((resolve) => {
+    deliver = resolve;
+  });
+  const { page, close } = await openPage(browser(), `${house.site}#/room?lang=de`, {
+    prepare: holdLongTimersFirst,
+  });
+  // Kept by now, and asked for by the address as well.
+  await button(page, germanPage.bar.soundOn).waitFor();
+  await page.route('**/de-*', async (route) => {
+    await held;
+    await route.continue();
+  });
+  await page.reload();
+  await passLongTimers(page);
+  await page.getByText(words.notice.noWords(words.bar.languages.de)).waitFor();
+  await stands(page, 'room');
+  expect(await page.evaluate(() => document.documentElement.lang)).toBe('en');
+  deliver();
+  await button(page, germanPage.bar.soundOn).waitFor();
+  await page.getByRole('region', { name: germanPage.strip.heading, exact: true }).waitFor();
+  expect(await page.getByText(words.notice.noWords(words.bar.languages.de)).count()).toBe(0);
   await close();
 });
 

@@ -11,7 +11,9 @@ import { type Heard, hear, oneBrowser, openPage, tapSound } from './support/brow
 import {
   cameBackGently,
   designOn,
+  holdLongTimers,
   neverLouder,
+  passLongTimers,
   recordSound,
   saysInBoth,
   startListening,
@@ -217,6 +219,48 @@ test('a sound that is built anew is as loud as is set, not as usual', async () =
   await page.getByText(trouble.closed).waitFor({ state: 'hidden' });
   await hear(page, isThere);
   await neverLouder(page, quiet * MOST_OF_BOUND);
+  await close();
+});
+
+test('a sound whose code never comes is stopped by its button, or given up with a word; nothing begins when it comes late', async () => {
+  const { page, close } = await visit();
+  await holdLongTimers(page);
+  await page.evaluate(() => {
+    const asked: (() => void)[] = [];
+    const contexts: AudioContext[] = [];
+    globalThis.AudioContext = class extends AudioContext {
+      constructor() {
+        super();
+        contexts.push(this);
+      }
+    };
+    AudioWorklet.prototype.addModule = function (address) {
+      return new Promise((come) => asked.push(() => come(Worklet.prototype.addModule.call(this, address))));
+    };
+    Object.assign(globalThis, {
+      comeLate: () => {
+        for (const come of asked.splice(0)) come();
+      },
+      states: () => contexts.map(({ state }) => state),
+    });
+  });
+  const states = () => page.evaluate(() => (Reflect.get(globalThis, 'states') as () => string[])());
+  const { soundStarting, soundOff } = words.bar;
+  await soundButton(page).click();
+  await soundButton(page, soundStarting).click();
+  await soundButton(page).waitFor();
+  await expect.poll(states).toEqual(['closed']);
+  await soundButton(page).click();
+  await soundButton(page, soundStarting).waitFor();
+  await passLongTimers(page);
+  await saysInBoth(page, trouble.module, germanPage.sound.trouble.module);
+  await expect.poll(states).toEqual(['closed', 'closed']);
+  await mend(page);
+  await page.evaluate(() => (Reflect.get(globalThis, 'comeLate') as () => void)());
+  await soundButton(page).click();
+  await soundButton(page, soundOff).waitFor();
+  await hearBoth(page, DEFAULT_DESIGN);
+  expect(await states()).toEqual(['closed', 'closed']);
   await close();
 });
 

@@ -180,9 +180,9 @@ export class LessonPlayer extends AppElement {
 
   #toggleSound(): void {
     const { kind } = this.#sound.value;
-    if (kind === 'starting' || this.#session.value.soundByLink === 'off') return;
-    if (kind === 'on') void this.app.sound.off();
-    else void this.app.sound.on();
+    if (this.#session.value.soundByLink === 'off') return;
+    if (kind === 'off') void this.app.sound.on();
+    else void this.app.sound.off();
   }
 
   #openNotes(): void {

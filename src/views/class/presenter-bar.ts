@@ -38,8 +38,8 @@ export function presenterBar(bar: PresenterBar): TemplateResult {
       <button type="button" @click=${() => desk.resetBench()}>${go.reset}${key('R')}</button>
       ${free ? '' : html`<button type="button" @click=${() => act('free')}>${go.free}${key('F')}</button>`}
       <span class="grow"></span>
-      <button type="button" ?disabled=${sound === 'starting' || soundByLink === 'off'} @click=${() => act('sound')}>
-        ${sound === 'on' ? says.soundOff : says.soundOn}${key('S')}
+      <button type="button" ?disabled=${soundByLink === 'off'} @click=${() => act('sound')}>
+        ${sound === 'off' ? says.soundOn : says.soundOff}${key('S')}
       </button>
       <button type="button" aria-pressed=${look === 'projector'} @click=${() => act('projector')}>
         ${look === 'projector' ? says.projectorEnd : says.projector}${key('P')}

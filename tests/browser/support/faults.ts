@@ -125,3 +125,34 @@ export async function cameBackGently(page: Page, most: number, sampleRate = 48_0
   expect(last, 'silence before it came').toBeGreaterThanOrEqual(0);
   expect(full - last - 1, 'hundredths of a second it rose').toBeGreaterThanOrEqual(1);
 }
+
+/** From now on what the page would do only after many seconds waits until `passLongTimers`. */
+export const holdLongTimers = (page: Page): Promise<void> => page.evaluate(holdTimers);
+/** The same from before the page loads. */
+export const holdLongTimersFirst = (page: Page): Promise<unknown> => page.addInitScript(holdTimers);
+
+function holdTimers(): void {
+  const held = new Map<number, () => void>();
+  let last = 0;
+  const whole = { set: globalThis.setTimeout, clear: globalThis.clearTimeout };
+  globalThis.setTimeout = ((act: () => void, wait = 0, ...rest: []) => {
+    if (wait < 3000) return whole.set.call(globalThis, act, wait, ...rest);
+    last -= 1;
+    held.set(last, act);
+    return last;
+  }) as typeof setTimeout;
+  globalThis.clearTimeout = (id) => {
+    if (!held.delete(id as number)) whole.clear.call(globalThis, id);
+  };
+  Object.assign(globalThis, {
+    passTimers: () => {
+      const due = [...held.values()];
+      held.clear();
+      for (const act of due) act();
+    },
+  });
+}
+
+/** Those many seconds are over. */
+export const passLongTimers = (page: Page): Promise<void> =>
+  page.evaluate(() => (Reflect.get(globalThis, 'passTimers') as () => void)());
