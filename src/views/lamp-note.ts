@@ -378,8 +378,9 @@ export class LampNote extends AppElement {
   };
 
   readonly #wake = (event: Event): void => {
-    // Its own button may be wanted to end a sound that has broken off.
-    if (event.composedPath().includes(this.renderRoot.querySelector('.sound button')!)) return;
+    // Its own button may be wanted to end a sound that has broken off; other keys do not press it.
+    const presses = !(event instanceof KeyboardEvent) || event.key === 'Enter' || event.key === ' ';
+    if (presses && event.composedPath().includes(this.renderRoot.querySelector('.sound button')!)) return;
     const { soundByLink } = this.app.session.current;
     if (soundByLink === 'on' && this.app.sound.state.current.kind === 'off') {
       // Once: whoever switches it off again has decided.
