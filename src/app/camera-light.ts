@@ -26,6 +26,7 @@ import {
 import { type CameraFindings, CameraWatch } from '../light/camera-watch.ts';
 import { type Lux, type Pair, pairOf, type Seconds, VOICES, type VoiceId } from '../quantity/units.ts';
 import { Store } from './store.ts';
+import { within } from './within.ts';
 
 export type CameraState =
   | { readonly kind: 'off'; readonly ended: CameraEnd | null }
@@ -45,8 +46,13 @@ export type CameraState =
       readonly restless: boolean;
     };
 
+/** Why an open camera tells no light: its picture is blanked, or none has come for some time. */
+export type PictureMissing = 'blanked' | 'still';
+
 export interface CameraView {
   readonly state: CameraState;
+  /** The light is not the present one; it goes on with the next picture. */
+  readonly missing: PictureMissing | null;
   readonly regions: Pair<CameraRegion>;
   /** The picture was turned while it ran, and its light taken anew. */
   readonly turned: boolean;
@@ -61,9 +67,15 @@ const NOTHING_FOUND: CameraFindings = { frameRate: null, ripple: 0, drifting: fa
 /** Share of white pixels in a region above which readings are no longer true. */
 const CLIPPED_SHARE = 0.2;
 
+/** So many looks, a second apart, without a picture, and it is told. */
+const LOOKS = 3;
+/** A camera that does not say whether its exposure is held is not waited for longer. */
+const PATIENCE: Seconds = 3;
+
 export class CameraLight {
   readonly view = new Store<CameraView>({
     state: { kind: 'off', ended: null },
+    missing: null,
     regions: DEFAULT_REGIONS,
     turned: false,
     clipped: { A: false, B: false },
@@ -78,7 +90,11 @@ export class CameraLight {
   #attempt = 0;
   readonly #watch = new CameraWatch();
   #found: Seconds = 0;
-  #preparing = false;
+  /** The attempt whose exposure is being held. */
+  #preparing: number | null = null;
+  #look: ReturnType<typeof setInterval> | undefined;
+  /** Looks since the last picture. */
+  #looks = 0;
   /** A patch was moved: its picture must be taken anew. */
   #moved = false;
 
@@ -110,10 +126,12 @@ export class CameraLight {
     this.#samples = [];
     this.#lastFrame = null;
     this.#setState({ kind: 'settling' });
+    this.#begin(answer);
     answer.onFrame((frame) => this.#take(frame));
+    answer.onMuted((isMuted) => this.#blanked(isMuted));
     answer.onTurned(() => void this.#turned());
     answer.onEnded((ended) => {
-      this.#session = null;
+      this.#end();
       this.#attempt++;
       this.#setState({ kind: 'off', ended });
     });
@@ -122,8 +140,38 @@ export class CameraLight {
   stop(): void {
     this.#attempt++;
     this.#session?.stop();
-    this.#session = null;
+    this.#end();
     if (this.view.current.state.kind !== 'off') this.#setState({ kind: 'off', ended: null });
+  }
+
+  /** Looks from time to time whether pictures come. */
+  #begin(session: CameraSession): void {
+    this.#blanked(session.isMuted);
+    this.#look = setInterval(() => {
+      // A page that is not seen gets no pictures.
+      this.#looks = document.hidden ? 0 : this.#looks + 1;
+      if (this.#looks >= LOOKS && this.view.current.missing === null) this.#setMissing('still');
+    }, 1000);
+  }
+
+  #end(): void {
+    clearInterval(this.#look);
+    this.#session = null;
+    this.#setMissing(null);
+  }
+
+  #blanked(isMuted: boolean): void {
+    this.#looks = 0;
+    this.#setMissing(isMuted ? 'blanked' : null);
+  }
+
+  #setMissing(missing: PictureMissing | null): void {
+    if (missing !== null) {
+      // Findings, and the rest of the exposure, are found from whole stretches of pictures only.
+      this.#watch.clear();
+      if (this.view.current.state.kind === 'settling') this.#samples = [];
+    }
+    this.view.dispatch((view) => (view.missing === missing ? view : { ...view, missing }));
   }
 
   /** Other things lie under the patches of a picture that was turned: it is taken anew, and that is told. */
@@ -140,7 +188,7 @@ export class CameraLight {
     const attempt = ++this.#attempt;
     this.view.dispatch((view) => ({ ...view, turned: false }));
     this.#setState({ kind: 'unlocking' });
-    await session.unlock();
+    await within(session.unlock(), PATIENCE);
     if (attempt !== this.#attempt) return;
     this.#samples = [];
     this.#setState({ kind: 'settling' });
@@ -171,6 +219,9 @@ export class CameraLight {
   }
 
   #take({ picture, seconds }: CameraFrame): void {
+    // Black pictures of a blanked camera are no dark room.
+    if (this.#session?.isMuted) return;
+    this.#blanked(false);
     const { regions, state } = this.view.current;
     const { data, width, height } = picture;
     const luminance = pairOf((voice) => linearLuminance(data, width, height, regions[voice]));
@@ -207,11 +258,10 @@ export class CameraLight {
   async #prepare(): Promise<void> {
     const settling = settlingOf(this.#samples);
     const session = this.#session;
-    if (settling === 'settling' || this.#preparing || !session) return;
     const attempt = this.#attempt;
-    this.#preparing = true;
-    const locks = await session.lock();
-    this.#preparing = false;
+    if (settling === 'settling' || this.#preparing === attempt || !session) return;
+    this.#preparing = attempt;
+    const locks = (await within(session.lock(), PATIENCE)) ?? session.locked;
     const last = this.#samples.at(-1);
     if (attempt !== this.#attempt || !last) return;
     const result = assumedCalibration(last.luminance, this.#litLux, session.exposure);

@@ -1,6 +1,7 @@
 /** The languages' words, loaded when they are first wanted; English is there from the start. */
 import type { Seconds } from '../quantity/units.ts';
 import type { Language, Lists } from '../words/spoken.ts';
+import { within } from './within.ts';
 
 const LOADS: Readonly<Record<Language, (() => Promise<Lists>) | null>> = {
   en: null,
@@ -26,16 +27,9 @@ export function comingWords(language: Language): Coming {
   const known = onTheirWay.get(language);
   if (known) return known;
   const words = wordsOf(language);
-  const inTime = new Promise<LoadedWords | null>((resolve) => {
-    const late = setTimeout(() => resolve(null), PATIENCE * 1000);
-    void words.then((loaded) => {
-      clearTimeout(late);
-      onTheirWay.delete(language);
-      resolve(loaded);
-    });
-  });
-  const coming = { words, inTime };
+  const coming = { words, inTime: within(words, PATIENCE) };
   onTheirWay.set(language, coming);
+  void words.then(() => onTheirWay.delete(language));
   return coming;
 }
 

@@ -364,6 +364,12 @@ export const germanPage: Translated<typeof words> = {
       'Beide Felder treiben gleich: Die Belichtung der Kamera bewegt sich, nicht das Licht. Neu aufnehmen, wenn das Licht ist, wie es sein soll.',
     turned:
       'Das Bild hat sich gedreht, unter den Feldern liegt anderes, und sein Licht wurde neu genommen. Nachsehen, wo die Felder liegen; ist das Licht, wie es sein soll, „Neu aufnehmen“ drücken.',
+    missing: {
+      blanked:
+        'Die Kamera zeigt nichts: Ein Schalter an ihr oder das System hat das Bild abgeschaltet. Das Licht bleibt, wie es zuletzt gesehen wurde, und geht weiter, wenn das Bild wieder da ist.',
+      still:
+        'Seit einigen Sekunden kam kein Bild. Das Licht bleibt, wie es zuletzt gesehen wurde, und geht mit dem nächsten Bild weiter. Kommt keines, nachsehen, ob ein anderes Programm die Kamera hat, dann hier aus- und wieder einschalten.',
+    },
     restless: 'Die Belichtung kam nie zur Ruhe; das Bild wurde genommen, wie es war.',
     dark: (voice) =>
       `Das Feld für ${voice} ist zu dunkel als Maßstab. Die Kamera aufdecken oder das Feld beleuchten, dann neu aufnehmen.`,

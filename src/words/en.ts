@@ -349,6 +349,12 @@ export const words = spoken('page', {
       'Both patches drift alike: the camera’s exposure is moving, not the light. Press Take again when the light is as it should be.',
     turned:
       'The picture has turned, so other things lie under the patches, and its light was taken anew. Look where the patches lie; with the light as it should be, press Take again.',
+    missing: {
+      blanked:
+        'The camera is blanked, by a switch on it or by the system. The light stays as it was last seen, and goes on when the picture is back.',
+      still:
+        'No picture has come for some seconds. The light stays as it was last seen, and goes on with the next picture. If none comes, look whether another program holds the camera, then switch it off and on here.',
+    },
     restless: 'The exposure never came to rest; the picture was taken as it was.',
     dark: (voice: VoiceId) =>
       `The patch for ${voice} is too dark to scale from. Uncover the camera or light the patch, then press Take again.`,

@@ -7,7 +7,14 @@ import { classPage } from '../../src/words/en-class.ts';
 import { kitViewWords } from '../../src/words/en-kit.ts';
 import { englishLessons } from '../../src/words/en-lessons.ts';
 import { oneBrowser, openPage } from './support/browser.ts';
-import { choose, designOn, inGerman, saysInBoth } from './support/faults.ts';
+import {
+  choose,
+  designOn,
+  holdLongTimersFirst,
+  inGerman,
+  passLongTimers,
+  saysInBoth,
+} from './support/faults.ts';
 import { becomes, button } from './support/visit.ts';
 
 const site = inject('house').site;
@@ -62,6 +69,86 @@ test('a camera that is turned while it runs has its light taken anew, and says s
   await assumed.waitFor();
   expect(await page.getByText(words.camera.turned).count()).toBe(0);
   expect(await designOn(page)).toBe(design);
+  await close();
+});
+
+test('a camera that is blanked, shows nothing or never answers says so, keeps the light, and goes on by itself', async () => {
+  const { page, close } = await openPage(browser(), site, {
+    prepare: async (unopened) => {
+      await holdLongTimersFirst(unopened);
+      await unopened.addInitScript(() => {
+        const canvas = Object.assign(document.createElement('canvas'), { width: 320, height: 240 });
+        const pen = canvas.getContext('2d')!;
+        const camera = {
+          grey: 150,
+          paints: true,
+          isMuted: false,
+          tracks: [] as MediaStreamTrack[],
+          asked: 0,
+        };
+        setInterval(() => {
+          if (!camera.paints) return;
+          pen.fillStyle = `rgb(${camera.grey} ${camera.grey} ${camera.grey})`;
+          pen.fillRect(0, 0, 320, 240);
+        }, 30);
+        navigator.mediaDevices.getUserMedia = async () => {
+          const stream = canvas.captureStream(30);
+          const track = stream.getVideoTracks()[0]!;
+          Object.defineProperty(track, 'muted', { get: () => camera.isMuted });
+          Object.assign(track, { getCapabilities: () => ({ exposureMode: ['manual', 'continuous'] }) });
+          // It never says whether it holds its exposure.
+          track.applyConstraints = () => {
+            camera.asked += 1;
+            return new Promise(() => {});
+          };
+          camera.tracks.push(track);
+          return stream;
+        };
+        Object.assign(globalThis, {
+          camera,
+          blank: (isMuted: boolean) => {
+            camera.isMuted = isMuted;
+            camera.tracks.at(-1)?.dispatchEvent(new Event(isMuted ? 'mute' : 'unmute'));
+          },
+        });
+      });
+    },
+  });
+  const set = (change: object) =>
+    page.evaluate((to) => void Object.assign(Reflect.get(globalThis, 'camera') as object, to), change);
+  const blank = (isMuted: boolean) =>
+    page.evaluate((is) => (Reflect.get(globalThis, 'blank') as (is: boolean) => void)(is), isMuted);
+  const assumed = page.getByText(words.camera.assumed(300));
+  const { missing } = words.camera;
+  await page.getByRole('radio', { name: words.light.sources.camera, exact: true }).check({ force: true });
+  // Let go while it is asked, and opened once more.
+  for (const asked of [1, 2]) {
+    await button(page, words.camera.open).click();
+    await page.waitForFunction(
+      (times) => (Reflect.get(globalThis, 'camera') as { asked: number }).asked === times,
+      asked,
+    );
+    if (asked === 1) await button(page, words.camera.stop).click();
+  }
+  await passLongTimers(page);
+  await assumed.waitFor();
+  await becomes(page, { A: sounding, B: sounding });
+
+  await blank(true);
+  // The black pictures of a blanked camera are no light.
+  await set({ grey: 0 });
+  await saysInBoth(page, missing.blanked, germanPage.camera.missing.blanked);
+  await becomes(page, { A: sounding, B: sounding });
+  await blank(false);
+  await becomes(page, { A: silent, B: silent });
+  await assumed.waitFor();
+
+  await set({ paints: false, grey: 150 });
+  await saysInBoth(page, missing.still, germanPage.camera.missing.still);
+  await becomes(page, { A: silent, B: silent });
+  await set({ paints: true });
+  await becomes(page, { A: sounding, B: sounding });
+  await assumed.waitFor();
   await close();
 });
 

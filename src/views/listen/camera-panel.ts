@@ -158,7 +158,8 @@ export class CameraPanel extends AppElement {
   }
 
   #says(state: CameraState): TemplateResult {
-    const { clipped } = this.#view.value;
+    const { clipped, missing } = this.#view.value;
+    if (missing) return html`<p class="fault">${words.camera.missing[missing]}</p>`;
     switch (state.kind) {
       case 'settling':
       case 'unlocking':
