@@ -48,16 +48,13 @@ export class ClassDesk implements Guest {
   readonly #sitting: Sitting;
   /** Lessons of this tab from before it was loaded anew, by name. */
   readonly #before: ReadonlyMap<string, KeptLesson>;
-  /** What was kept last. */
-  #text: string | null;
   #looked: Seconds = Number.NEGATIVE_INFINITY;
   #shown = '';
 
   constructor(bench: ClassBench, sitting: Sitting) {
     this.#bench = bench;
     this.#sitting = sitting;
-    this.#text = sitting.read();
-    this.#before = new Map(readSitting(this.#text).map((kept) => [kept.lesson, kept]));
+    this.#before = new Map(readSitting(sitting.read()).map((kept) => [kept.lesson, kept]));
   }
 
   /** What lies on the bench now. */
@@ -175,19 +172,25 @@ export class ClassDesk implements Guest {
     if (lately && shown === this.#shown) return;
     this.#looked = frame.time;
     this.#shown = shown;
-    this.#change((lesson, now) => progress.looked(lesson, now, this.#bench.present(), frame));
+    // What is seen many times a second is no part of what is kept.
+    this.#move((lesson, now) => progress.looked(lesson, now, this.#bench.present(), frame));
   }
 
   #change(next: (lesson: Lesson, now: Progress) => Progress, lays = false): void {
+    if (this.#move(next, lays)) this.#keep();
+  }
+
+  /** False when nothing has come of it. */
+  #move(next: (lesson: Lesson, now: Progress) => Progress, lays = false): boolean {
     const { current } = this.open;
-    if (current === null) return;
+    if (current === null) return false;
     const { lesson, progress: before } = current;
     const after = next(lesson, before);
-    if (after === before) return;
+    if (after === before) return false;
     if (lays || whereOf(lesson, before) !== whereOf(lesson, after))
       this.#bench.lay(progress.benchOf(lesson, after));
     this.open.dispatch(() => ({ lesson, progress: after }));
-    this.#keep();
+    return true;
   }
 
   #keep(): void {
@@ -195,10 +198,7 @@ export class ClassDesk implements Guest {
     const known = new Map(this.#left);
     if (current) known.set(current.lesson.id, current.progress);
     const before = [...this.#before.values()].filter(({ lesson }) => !known.has(lesson));
-    const text = sittingText([...known.values()], before);
-    if (text === this.#text) return;
-    this.#text = text;
-    this.#sitting.keep(text);
+    this.#sitting.keep(sittingText([...known.values()], before));
   }
 }
 

@@ -1,8 +1,9 @@
 /** Names that living tabs hold: what lies aside under one belongs to that tab as long as it is there. */
+import type { Seconds } from '../quantity/units.ts';
+import { ASIDE_KEY } from './storage.device.ts';
 
-const OURS = 'lampnote.aside.';
 /** A page loaded anew may have to wait until the one before it is gone. */
-const PATIENCE_MS = 2000;
+const PATIENCE: Seconds = 2;
 
 /** Holds a name as long as this page lives. False when another tab holds it; true, too, where browsers know no locks. */
 export function holdName(name: string): Promise<boolean> {
@@ -14,7 +15,7 @@ export function holdName(name: string): Promise<boolean> {
       return new Promise<never>(() => {});
     };
     locks
-      .request(OURS + name, { signal: AbortSignal.timeout(PATIENCE_MS) }, hold)
+      .request(ASIDE_KEY + name, { signal: AbortSignal.timeout(PATIENCE * 1000) }, hold)
       .catch((error: DOMException) => resolve(error.name !== 'TimeoutError'));
   });
 }
@@ -26,7 +27,7 @@ export async function heldNames(): Promise<ReadonlySet<string>> {
   return new Set(
     held
       .map(({ name = '' }) => name)
-      .filter((name) => name.startsWith(OURS))
-      .map((name) => name.slice(OURS.length)),
+      .filter((name) => name.startsWith(ASIDE_KEY))
+      .map((name) => name.slice(ASIDE_KEY.length)),
   );
 }

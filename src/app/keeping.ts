@@ -50,7 +50,7 @@ export class Keeping {
   /** The name of this tab's own design beside the kept one. */
   #own: string | null = null;
   /** What was refused when it was kept last. */
-  readonly #refused = { design: false, settings: false };
+  readonly #refused = new Set<'design' | 'settings'>();
   /** The text this tab would keep. */
   #text: string | null = null;
   readonly #waiting = new AtRest<Design>((design) => this.#keep(design));
@@ -84,7 +84,7 @@ export class Keeping {
 
   /** Whether this browser kept nothing when it last should have. */
   get isRefused(): boolean {
-    return this.#refused.design;
+    return this.#refused.has('design');
   }
 
   /** Keeps it at once; while a hand moves it (`isMoving`), once that rests. */
@@ -109,9 +109,10 @@ export class Keeping {
 
   /** Whether something was kept when it should be. A refusal is said once, until all is kept again. */
   told(what: 'design' | 'settings', isKept: boolean): void {
-    const wasRefused = this.#refused.design || this.#refused.settings;
-    this.#refused[what] = !isKept;
-    const isRefused = this.#refused.design || this.#refused.settings;
+    const wasRefused = this.#refused.size > 0;
+    if (isKept) this.#refused.delete(what);
+    else this.#refused.add(what);
+    const isRefused = this.#refused.size > 0;
     if (isRefused !== wasRefused) this.#show({ refused: isRefused });
     if (isKept) this.#show({ forgotten: false });
   }
@@ -121,8 +122,8 @@ export class Keeping {
     const text = encodeText(design);
     const aside = laidAside();
     if (aside.some((one) => one.text === text)) return;
-    const before = aside.filter(({ name }) => name.startsWith(BEFORE));
-    for (const { name } of before.slice(0, Math.max(0, before.length - MOST_BEFORE + 1))) dropAside(name);
+    const latest = aside.filter(({ name }) => name.startsWith(BEFORE)).toReversed();
+    for (const { name } of latest.slice(MOST_BEFORE - 1)) dropAside(name);
     layAside({ name: BEFORE + freeName(), text });
   }
 

@@ -8,7 +8,7 @@ const OURS = 'lampnote';
 const DESIGN_KEY = `${OURS}.design`;
 const SESSION_KEY = `${OURS}.session`;
 /** Texts laid aside, each under a name of its own behind this. */
-const ASIDE_KEY = `${OURS}.aside.`;
+export const ASIDE_KEY = `${OURS}.aside.`;
 /** In the tab alone: the name of what it laid aside itself. */
 const OWN_KEY = `${OURS}.own`;
 /** In the tab alone: how far its lessons came. */

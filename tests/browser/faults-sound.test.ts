@@ -222,11 +222,9 @@ test('a sound that is built anew is as loud as is set, not as usual', async () =
   await close();
 });
 
-test('a sound whose code never comes is stopped by its button, or given up with a word; nothing begins when it comes late', async () => {
-  const { page, close } = await visit();
-  await holdLongTimers(page);
+/** Follows the audio contexts made from now on; gives what tells their states, oldest first. */
+async function contextStates(page: Page): Promise<() => Promise<readonly string[]>> {
   await page.evaluate(() => {
-    const asked: (() => void)[] = [];
     const contexts: AudioContext[] = [];
     globalThis.AudioContext = class extends AudioContext {
       constructor() {
@@ -234,6 +232,16 @@ test('a sound whose code never comes is stopped by its button, or given up with 
         contexts.push(this);
       }
     };
+    Object.assign(globalThis, { states: () => contexts.map(({ state }) => state) });
+  });
+  return () => page.evaluate(() => (Reflect.get(globalThis, 'states') as () => string[])());
+}
+
+test('a sound whose code never comes is stopped by its button, or given up with a word; nothing begins when it comes late', async () => {
+  const { page, close } = await visit();
+  await holdLongTimers(page);
+  await page.evaluate(() => {
+    const asked: (() => void)[] = [];
     AudioWorklet.prototype.addModule = function (address) {
       return new Promise((come) => asked.push(() => come(Worklet.prototype.addModule.call(this, address))));
     };
@@ -241,10 +249,9 @@ test('a sound whose code never comes is stopped by its button, or given up with 
       comeLate: () => {
         for (const come of asked.splice(0)) come();
       },
-      states: () => contexts.map(({ state }) => state),
     });
   });
-  const states = () => page.evaluate(() => (Reflect.get(globalThis, 'states') as () => string[])());
+  const states = await contextStates(page);
   const { soundStarting, soundOff } = words.bar;
   await soundButton(page).click();
   await soundButton(page, soundStarting).click();
@@ -276,29 +283,18 @@ test.each(['playing', 'starting'] as const)(
   'a page that is left has closed its sound before it is taken down (%s)',
   async (how) => {
     const { page, close } = await visit();
-    await page.evaluate(() => {
-      const contexts: AudioContext[] = [];
-      globalThis.AudioContext = class extends AudioContext {
-        constructor() {
-          super();
-          contexts.push(this);
-        }
-      };
-      const states = () => contexts.map(({ state }) => state);
-      Object.assign(globalThis, { states });
-      // Asked for after the page's own.
-      window.addEventListener('pagehide', () => sessionStorage.setItem('states', JSON.stringify(states())));
-    });
+    const states = await contextStates(page);
+    // Asked for after the page's own.
+    await page.evaluate(() =>
+      window.addEventListener('pagehide', () => {
+        const now = (Reflect.get(globalThis, 'states') as () => string[])();
+        sessionStorage.setItem('states', JSON.stringify(now));
+      }),
+    );
     await page.evaluate(LEFT[how]);
     await soundButton(page).click();
     if (how === 'playing') await hear(page, ({ rms }) => rms > 0.01);
-    else
-      await page.waitForFunction(
-        () => (Reflect.get(globalThis, 'states') as () => unknown[])()[0] === 'running',
-      );
-    expect(await page.evaluate(() => (Reflect.get(globalThis, 'states') as () => unknown)())).toEqual([
-      'running',
-    ]);
+    await expect.poll(states).toEqual(['running']);
     await page.reload();
     expect(await page.evaluate(() => sessionStorage.getItem('states'))).toBe('["closed"]');
     await close();

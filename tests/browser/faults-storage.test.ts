@@ -36,6 +36,13 @@ const keptNames = (page: Page) =>
     ...(await indexedDB.databases()).map(({ name }) => name!),
     ...(await caches.keys()),
   ]);
+/** The names of what lies aside. */
+const laidAside = async (page: Page) => {
+  const start = 'lampnote.aside.';
+  return (await keptNames(page)).flatMap((name) =>
+    name.startsWith(start) ? [name.slice(start.length)] : [],
+  );
+};
 
 async function downloaded(page: Page, name: string): Promise<string> {
   const coming = page.waitForEvent('download');
@@ -142,16 +149,12 @@ test('of two tabs neither overwrites the other unseen: each edit is kept until s
   // What a living tab has laid aside is not offered to another, nor can it be let go there; a doubled tab lays aside its own.
   const twin = await first.context().newPage();
   await twin.goto(site);
-  const asides = async () => (await keptNames(first)).filter((name) => name.startsWith('lampnote.aside.'));
-  const [name, ...rest] = await asides();
+  const [name, ...rest] = await laidAside(first);
   expect(rest).toEqual([]);
-  await twin.evaluate(
-    (own) => sessionStorage.setItem('lampnote.own', own),
-    name!.slice('lampnote.aside.'.length),
-  );
+  await twin.evaluate((own) => sessionStorage.setItem('lampnote.own', own), name!);
   await twin.reload();
   expect(await designOn(twin)).toBe(mine);
-  await expect.poll(asides, { timeout: 10_000 }).toHaveLength(2);
+  await expect.poll(() => laidAside(first), { timeout: 10_000 }).toHaveLength(2);
   expect(await twin.getByText(keepingWords.aside(DEFAULT_DESIGN.name)).count()).toBe(0);
   await trimmer(twin, 'A').press('Home');
   const theTwins = await designOn(twin);
@@ -190,14 +193,13 @@ const openReady = (page: Page, place: number) =>
 
 test('a design that another took the place of is there after a reload, unless it was a ready one or came back', async () => {
   const { page, close } = await openPage(browser(), site);
-  const laidAside = async () => (await keptNames(page)).filter((name) => name.startsWith('lampnote.aside.'));
   await openReady(page, 1);
   await openReady(page, 2);
-  expect(await laidAside()).toEqual([]);
+  expect(await laidAside(page)).toEqual([]);
   await trimmer(page, 'A').press('End');
   const mine = await designOn(page);
   await openReady(page, 1);
-  expect(await laidAside()).toHaveLength(1);
+  expect(await laidAside(page)).toHaveLength(1);
   // Until then Undo does.
   expect(await button(page, keepingWords.open).count()).toBe(0);
   await page.reload();
@@ -205,20 +207,20 @@ test('a design that another took the place of is there after a reload, unless it
   await saysInBoth(page, keepingWords.aside(name), germanKeeping.aside(name));
   await button(page, keepingWords.open).click();
   expect(await designOn(page)).toBe(mine);
-  expect(await laidAside()).toEqual([]);
+  expect(await laidAside(page)).toEqual([]);
 
   await openReady(page, 1);
   await button(page, words.bar.undo).click();
   await page.reload();
   expect(await designOn(page)).toBe(mine);
-  expect(await laidAside()).toEqual([]);
+  expect(await laidAside(page)).toEqual([]);
   // The last three of such are enough.
   for (const place of [0, 1, 2, 3, 4]) {
     await openReady(page, place);
     await trimmer(page, 'A').press(place % 2 === 0 ? 'End' : 'Home');
   }
   await openReady(page, 5);
-  expect(await laidAside()).toHaveLength(3);
+  expect(await laidAside(page)).toHaveLength(3);
   await close();
 });
 

@@ -112,14 +112,9 @@ describe('a recorded log', () => {
       await page.getByRole('link', { name: words.places.names[place], exact: true }).click();
       await page.locator(`place-${place}`).waitFor();
       await drop(page, 'poem.txt', 'Roses are red\nViolets are blue\n');
-      const said = `${words.notice.refusedLog('poem.txt')} ${lightLogWords.refusal({ kind: 'no columns' })}`;
-      await saysInBoth(
-        page,
-        said,
-        inGerman(
-          () => `${words.notice.refusedLog('poem.txt')} ${lightLogWords.refusal({ kind: 'no columns' })}`,
-        ),
-      );
+      const said = () =>
+        `${words.notice.refusedLog('poem.txt')} ${lightLogWords.refusal({ kind: 'no columns' })}`;
+      await saysInBoth(page, said(), inGerman(said));
       await button(page, words.notice.dismiss).click();
     }
     expect(await source(page, words.light.sources.stage).isChecked()).toBe(true);

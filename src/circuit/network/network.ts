@@ -8,7 +8,7 @@
  * y = √C·(u − u∞) the circuit is dy/dt = −S·y, S = C^−½·R⁻¹·C^−½, whose eigenvalues are real and above 0.
  */
 import type { Hertz, Pair, Seconds, VoiceId, Volts } from '../../quantity/units.ts';
-import { pairOf } from '../../quantity/units.ts';
+import { pairOf, VOICES } from '../../quantity/units.ts';
 import { type Compiled, compiled, HALF } from './devices.ts';
 import { type Gathered, type Linear, linearOf, Segment } from './linear.ts';
 import type { Netlist } from './netlist.ts';
@@ -207,7 +207,7 @@ class Run {
     if (last === undefined) return;
     const half = this.#time - seconds / 2;
     const swings = (name: string): boolean =>
-      (['A', 'B'] as const).some((half) => name === `timing ${half}` && this.#turns[half] > 0);
+      VOICES.some((voice) => name === `timing ${voice}` && this.#turns[voice] > 0);
     for (const [k, { name, farads }] of this.#circuit.capacitors.entries()) {
       if (swings(name)) continue;
       const ohms = last.linear.capacitorOhms[k]!;
